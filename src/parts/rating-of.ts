@@ -1,0 +1,109 @@
+import type { Quantities } from '../source/quantities.ts';
+import { entryOf } from '../source/source-tree.ts';
+import type { MapEntry, SourceNode } from '../source/source-tree.ts';
+import { present } from '../source/present.ts';
+import { ratingSources } from './part.ts';
+import type { Rating, RatingCurve, RatingSource } from './part.ts';
+
+/** What a rating is read with: the numbers of its file, and the source of a rating that states none. */
+export interface RatingReading {
+  readonly quantities: Quantities;
+  readonly source: RatingSource;
+  readonly note?: string;
+}
+
+/** Keys of a curve that are not frequencies. */
+const besideFrequencies: ReadonlySet<string> = new Set(['value', 'source', 'at', 'note']);
+
+/**
+ * The text under a key of a mapping.
+ *
+ * @param node  a mapping, or anything else
+ * @param key   the key
+ * @returns the text; undefined where there is none
+ */
+export function textUnder(node: SourceNode | undefined, key: string): string | undefined {
+  const value = entryOf(node, key)?.value;
+  return value?.kind === 'scalar' && typeof value.value === 'string' ? value.value : undefined;
+}
+
+function sourceUnder(node: SourceNode): RatingSource | undefined {
+  const text = textUnder(node, 'source');
+  return ratingSources.find((source) => source === text);
+}
+
+/**
+ * Conditions of a rating in SI units.
+ *
+ * @param node        a mapping of quantities, or one current
+ * @param quantities  numbers of the file
+ * @returns numbers by key; a single quantity is the forward current
+ */
+export function conditionsOf(node: SourceNode | undefined, quantities: Quantities): Readonly<Record<string, number>> | undefined {
+  if (node?.kind === 'scalar') {
+    const forwardCurrent = quantities.get(node);
+    return forwardCurrent === undefined ? undefined : { forwardCurrent };
+  }
+  if (node?.kind !== 'map') return undefined;
+  const conditions = node.entries.flatMap(({ key, value }) => {
+    const number = quantities.get(value);
+    return number === undefined ? [] : [[key, number] as const];
+  });
+  return Object.fromEntries(conditions);
+}
+
+/**
+ * One rating.
+ *
+ * @param node     a quantity, or a mapping with value, source, at and note
+ * @param reading  numbers of the file and default source
+ * @returns the rating; undefined where its value could not be read
+ */
+export function ratingOf(node: SourceNode | undefined, { quantities, source, note }: RatingReading): Rating | undefined {
+  if (node?.kind === 'scalar') {
+    const value = quantities.get(node);
+    return value === undefined ? undefined : { value, source, where: node.at, ...present({ note }) };
+  }
+  const written = entryOf(node, 'value')?.value;
+  const value = written && quantities.get(written);
+  if (node === undefined || written === undefined || value === undefined) return undefined;
+  return {
+    value,
+    source: sourceUnder(node) ?? source,
+    where: written.at,
+    ...present({ note: textUnder(node, 'note') ?? note, at: conditionsOf(entryOf(node, 'at')?.value, quantities) }),
+  };
+}
+
+/**
+ * The entries of a curve whose keys are frequencies.
+ *
+ * @param node  the mapping
+ * @returns entries, in file order
+ */
+export function frequencyEntries(node: SourceNode | undefined): readonly MapEntry[] {
+  return node?.kind === 'map' ? node.entries.filter(({ key }) => !besideFrequencies.has(key)) : [];
+}
+
+/**
+ * A rating over frequency.
+ *
+ * @param node     one rating, or a mapping of frequency to rating with source and note for all of them
+ * @param reading  numbers of the file and default source
+ * @returns points, ascending; a single rating is one point at frequency 0; undefined where nothing could be read
+ */
+export function ratingCurveOf(node: SourceNode | undefined, reading: RatingReading): RatingCurve | undefined {
+  const single = ratingOf(node, reading);
+  if (single) return { points: [{ frequency: 0, rating: single }] };
+  if (node === undefined) return undefined;
+  const note = textUnder(node, 'note');
+  const shared: RatingReading = { ...reading, source: sourceUnder(node) ?? reading.source, ...present({ note }) };
+  const points = frequencyEntries(node)
+    .flatMap((entry) => {
+      const frequency = reading.quantities.get(entry);
+      const rating = ratingOf(entry.value, shared);
+      return frequency === undefined || rating === undefined ? [] : [{ frequency, rating }];
+    })
+    .sort((a, b) => a.frequency - b.frequency);
+  return points.length === 0 ? undefined : { points };
+}

@@ -1,0 +1,92 @@
+import type { Ampere, Second, Volt } from '../units/si.ts';
+import { envelopeAt, envelopeMode, settledEnvelope, type EnvelopeCircuit, type EnvelopeState, type RailRamp } from './envelope.ts';
+
+/** Largest tank voltage and choke current of a transient. */
+export interface EnvelopePeaks {
+  readonly voltage: Volt;
+  readonly voltageAt: Second;
+  readonly current: Ampere;
+  readonly currentAt: Second;
+}
+
+/**
+ * Largest tank voltage and choke current while a rail moves and after it has settled. The state is exact at every time; the peaks
+ * are found by sampling 16 times a period of the envelope and refining.
+ *
+ * @param circuit  as EnvelopeCircuit
+ * @param initial  I in A and Vt in V at time zero
+ * @param rail     from, to in V, time in s (0 for a step)
+ * @returns the peaks in V and A and their times in s; a settled value that nothing exceeds has the time Infinity
+ *
+ * Valid for: as envelopeAt. In a long ramp the first and last two periods are searched: the successive crests are a rising line
+ * plus a decaying ripple, a convex sequence, so its largest stands at an end.
+ * Source: check-values A-start-*
+ *
+ * @example envelopePeaks({ circuit: { chokeInductance: 50e-6, capacitance: 1e-6, parallelResistance: 50, dropResistance: 0 }, initial: { current: 0, voltage: 0 }, rail: { from: 0, to: 1 / Math.PI, time: 0 } }).voltage // 1.7039022441
+ */
+export function envelopePeaks({
+  circuit,
+  initial,
+  rail,
+}: {
+  circuit: EnvelopeCircuit;
+  initial: EnvelopeState;
+  rail: RailRamp;
+}): EnvelopePeaks {
+  const stateAt = (time: Second): EnvelopeState => envelopeAt({ circuit, initial, rail, time });
+  const times = searchTimes({ period: (2 * Math.PI) / envelopeMode(circuit).angularFrequency, rampTime: rail.time });
+  const states = times.map(stateAt);
+  const settled = settledEnvelope({ circuit, voltage: rail.to });
+  const peakOf = (quantity: keyof EnvelopeState): { value: number; time: Second } => {
+    const peak = refinedPeak({ times, values: states.map((state) => state[quantity]), valueAt: (time) => stateAt(time)[quantity] });
+    return settled[quantity] > peak.value ? { value: settled[quantity], time: Infinity } : peak;
+  };
+  const [voltage, current] = [peakOf('voltage'), peakOf('current')];
+  return { voltage: voltage.value, voltageAt: voltage.time, current: current.value, currentAt: current.time };
+}
+
+const samplesPerPeriod = 16;
+
+function searchTimes({ period, rampTime }: { period: Second; rampTime: Second }): Second[] {
+  const step = period / samplesPerPeriod;
+  const times: Second[] = [];
+  const uniform = (from: Second, to: Second): void => {
+    for (let i = 0; from + i * step < to; i++) times.push(from + i * step);
+  };
+  uniform(0, Math.min(rampTime, 2 * period));
+  uniform(Math.max(2 * period, rampTime - 2 * period), rampTime);
+  for (let decade = -4; decade < -1; decade += 1 / 2) times.push(rampTime + period * 10 ** decade); // overdamped, early crest
+  uniform(rampTime, rampTime + 2 * period);
+  for (let decade = 0.4; decade < 2; decade += 1 / 4) times.push(rampTime + period * 10 ** decade); // overdamped, late crest
+  return times.sort((x, y) => x - y);
+}
+
+function refinedPeak({
+  times,
+  values,
+  valueAt,
+}: {
+  times: readonly Second[];
+  values: readonly number[];
+  valueAt: (time: Second) => number;
+}): { value: number; time: Second } {
+  const best = values.indexOf(Math.max(...values));
+  let [low, high] = [times[Math.max(0, best - 1)]!, times[Math.min(times.length - 1, best + 1)]!];
+  const golden = (Math.sqrt(5) - 1) / 2;
+  let [left, right] = [high - golden * (high - low), low + golden * (high - low)];
+  let [leftValue, rightValue] = [valueAt(left), valueAt(right)];
+  for (let i = 0; i < 40; i++) {
+    if (leftValue < rightValue) {
+      low = left;
+      [left, leftValue] = [right, rightValue];
+      right = low + golden * (high - low);
+      rightValue = valueAt(right);
+    } else {
+      high = right;
+      [right, rightValue] = [left, leftValue];
+      left = high - golden * (high - low);
+      leftValue = valueAt(left);
+    }
+  }
+  return leftValue > values[best]! ? { value: leftValue, time: left } : { value: values[best]!, time: times[best]! };
+}

@@ -1,0 +1,136 @@
+import type { Capacitor, Choke, Diode, Mosfet, Zener } from '../parts/part.ts';
+import { present } from '../source/present.ts';
+import type { Coil, Design, Gates, LimitOverride, Load, Reading, ReadingKey, Supply } from './design.ts';
+import { loadName } from './project-contradictions.ts';
+import type { ProjectReading } from './project-reading.ts';
+
+/** The parts of a design. */
+export interface DesignParts {
+  readonly choke: Choke;
+  readonly capacitor: Capacitor;
+  readonly mosfet: Mosfet;
+  readonly clamp?: Zener;
+  readonly crossDiode: Diode;
+}
+
+/** A key that the schema requires is there once the schema is satisfied; anything else is a mistake of this program. */
+function required<T>(value: T | undefined, path: string): T {
+  if (value === undefined) throw new Error(`${path} passed validation without a value`);
+  return value;
+}
+
+function oneOf<W extends string>(words: readonly W[], text: string | undefined): W | undefined {
+  return words.find((word) => word === text);
+}
+
+function supplyOf({ number, text }: ProjectReading): Supply {
+  const current = number('supply.currentLimit') ?? number('supply.currentLimit.current');
+  const kind = oneOf(['constant', 'foldback', 'hiccup'], text('supply.currentLimit.kind')) ?? 'constant';
+  return {
+    voltage: required(number('supply.voltage'), 'supply.voltage'),
+    ...present({
+      tolerance: number('supply.tolerance'),
+      riseTime: number('supply.riseTime'),
+      resistance: number('supply.resistance'),
+      currentLimit: current === undefined ? undefined : { current, kind },
+      bulkCapacitance: number('supply.bulkCapacitance'),
+      leadInductance: number('supply.leadInductance'),
+    }),
+  };
+}
+
+function coilOf({ number }: ProjectReading): Coil {
+  return {
+    inductance: required(number('tank.coil.inductance'), 'tank.coil.inductance'),
+    resistance: required(number('tank.coil.resistance'), 'tank.coil.resistance'),
+    ...present({ tolerance: number('tank.coil.tolerance') }),
+  };
+}
+
+function loadsOf({ node, number }: ProjectReading): readonly Load[] {
+  const loads = node('loads');
+  if (loads?.kind !== 'list') return [{ name: 'no load' }];
+  return loads.items.map((item, index) => ({
+    name: loadName({ node: item, index }),
+    ...present({
+      power: number(`loads.${index}.power`),
+      parallelResistance: number(`loads.${index}.parallelResistance`),
+      loadedQ: number(`loads.${index}.loadedQ`),
+      frequencyShift: number(`loads.${index}.frequencyShift`),
+    }),
+  }));
+}
+
+function gatesOf({ number, flag }: ProjectReading, { clamp, crossDiode }: DesignParts): Gates {
+  const pullUp = {
+    resistance: required(number('gates.pullUp.resistance'), 'gates.pullUp.resistance'),
+    from: number('gates.pullUp.from') ?? ('supply' as const),
+    hold: flag('gates.pullUp.hold') ?? false,
+    ...present({ power: number('gates.pullUp.power') }),
+  };
+  return { pullUp, crossDiode, ...present({ pullDown: number('gates.pullDown'), clamp }) };
+}
+
+function limitsOf({ node }: ProjectReading): Readonly<Record<string, LimitOverride>> {
+  const limits = node('limits');
+  if (limits?.kind !== 'map') return {};
+  return Object.fromEntries(
+    limits.entries.map(({ key, value }) => {
+      const lines = value.kind === 'map' ? value.entries : [];
+      return [key, Object.fromEntries(lines.flatMap((line) => (line.value.kind === 'scalar' ? [[line.key, line.value.text]] : [])))];
+    }),
+  );
+}
+
+function readingsOf({ node, number }: ProjectReading): Readonly<Partial<Record<ReadingKey, Reading>>> {
+  const readings = node('readings');
+  if (readings?.kind !== 'map') return {};
+  return Object.fromEntries(
+    readings.entries.map(({ key }) => {
+      const value = required(number(`readings.${key}`) ?? number(`readings.${key}.value`), `readings.${key}`);
+      return [key, { value, ...present({ uncertainty: number(`readings.${key}.uncertainty`) }) }];
+    }),
+  );
+}
+
+/**
+ * The design of a project file that has no problems.
+ *
+ * @param reading  the project file
+ * @param parts    its parts
+ * @returns SI numbers, with the defaults of the format
+ */
+export function assembleDesign({ reading, parts }: { reading: ProjectReading; parts: DesignParts }): Design {
+  const { number, text, count } = reading;
+  return {
+    supply: supplyOf(reading),
+    chokes: {
+      arrangement: required(oneOf(['two', 'centre-tap'], text('chokes.arrangement')), 'chokes.arrangement'),
+      choke: parts.choke,
+    },
+    tank: {
+      coil: coilOf(reading),
+      bank: {
+        capacitor: parts.capacitor,
+        parallel: count('tank.bank.parallel') ?? 1,
+        series: count('tank.bank.series') ?? 1,
+        cooling: oneOf(['still air', 'fan'], text('tank.bank.cooling')) ?? 'still air',
+      },
+    },
+    loads: loadsOf(reading),
+    switches: {
+      mosfet: parts.mosfet,
+      parallel: count('switches.parallel') ?? 1,
+      ...present({ heatsink: number('switches.heatsink'), insulator: number('switches.insulator') }),
+    },
+    gates: gatesOf(reading, parts),
+    environment: present({
+      ambient: number('environment.ambient'),
+      access: oneOf(['public', 'trained'], text('environment.access')),
+    }),
+    limits: limitsOf(reading),
+    readings: readingsOf(reading),
+    locate: reading.locate,
+    ...present({ title: text('title') }),
+  };
+}

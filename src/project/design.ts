@@ -1,0 +1,93 @@
+import type { Capacitor, Choke, Diode, Mosfet, Zener } from '../parts/part.ts';
+import type { Location } from '../source/location.ts';
+import type { Ampere, Farad, Henry, Hertz, Kelvin, KelvinPerWatt, Ohm, Ratio, Second, Volt, Watt } from '../units/si.ts';
+
+/** A validated project file: SI numbers, parts resolved. An absent property was absent in the file. */
+export interface Design {
+  readonly title?: string;
+  readonly supply: Supply;
+  readonly chokes: Chokes;
+  readonly tank: { readonly coil: Coil; readonly bank: Bank };
+  /** At least one; a file without `loads` gets one load named `no load`. */
+  readonly loads: readonly Load[];
+  readonly switches: Switches;
+  readonly gates: Gates;
+  readonly environment: { readonly ambient?: Kelvin; readonly access?: 'public' | 'trained' };
+  /** By check id: the levels as written, read with the policy since only the check knows their dimension. */
+  readonly limits: Readonly<Record<string, LimitOverride>>;
+  readonly readings: Readonly<Partial<Record<ReadingKey, Reading>>>;
+  /** Position of a key path such as `supply.voltage` or `loads.1.power`; of the nearest parent when the key is absent. */
+  readonly locate: (path: string) => Location;
+}
+
+export interface Supply {
+  readonly voltage: Volt;
+  readonly tolerance?: Ratio;
+  readonly riseTime?: Second;
+  readonly resistance?: Ohm;
+  readonly currentLimit?: { readonly current: Ampere; readonly kind: 'constant' | 'foldback' | 'hiccup' };
+  readonly bulkCapacitance?: Farad;
+  readonly leadInductance?: Henry;
+}
+
+export interface Chokes {
+  readonly arrangement: 'two' | 'centre-tap';
+  readonly choke: Choke;
+}
+
+export interface Coil {
+  readonly inductance: Henry;
+  readonly resistance: Ohm;
+  readonly tolerance?: Ratio;
+}
+
+export interface Bank {
+  readonly capacitor: Capacitor;
+  readonly parallel: number;
+  readonly series: number;
+  readonly cooling: 'still air' | 'fan';
+}
+
+export interface Load {
+  readonly name: string;
+  readonly power?: Watt;
+  readonly parallelResistance?: Ohm;
+  readonly loadedQ?: Ratio;
+  readonly frequencyShift?: Ratio;
+}
+
+export interface Switches {
+  readonly mosfet: Mosfet;
+  readonly parallel: number;
+  readonly heatsink?: KelvinPerWatt;
+  readonly insulator?: KelvinPerWatt;
+}
+
+export interface Gates {
+  readonly pullUp: { readonly resistance: Ohm; readonly power?: Watt; readonly from: 'supply' | Volt; readonly hold: boolean };
+  readonly pullDown?: Ohm;
+  readonly clamp?: Zener;
+  readonly crossDiode: Diode;
+}
+
+export interface LimitOverride {
+  readonly warn?: string;
+  readonly fail?: string;
+}
+
+export type ReadingKey =
+  | 'frequency'
+  | 'drainPeak'
+  | 'tankCurrentPeak'
+  | 'supplyCurrentIdle'
+  | 'supplyCurrentLoaded'
+  | 'gateHigh'
+  | 'capacitorTemperature'
+  | 'switchTemperature'
+  | 'coilTemperature';
+
+/** SI value (a temperature in kelvin); the uncertainty is in the same unit. */
+export interface Reading {
+  readonly value: Hertz | Volt | Ampere | Kelvin;
+  readonly uncertainty?: number;
+}

@@ -1,0 +1,80 @@
+import type { Diagnostic } from '../source/diagnostic.ts';
+import { didYouMeanHelp } from '../source/did-you-mean.ts';
+import { quoted } from '../source/quoted.ts';
+import { entryOf } from '../source/source-tree.ts';
+import type { SourceNode } from '../source/source-tree.ts';
+import type { ProjectReading } from './project-reading.ts';
+
+const loadForms: readonly string[] = ['power', 'parallelResistance', 'loadedQ'];
+
+/**
+ * Name of a load.
+ *
+ * @param node   the load
+ * @param index  its place in the list, from 0
+ * @returns the name in the file, else `load 1`, `load 2` …
+ */
+export function loadName({ node, index }: { node: SourceNode; index: number }): string {
+  const name = entryOf(node, 'name')?.value;
+  return name?.kind === 'scalar' && typeof name.value === 'string' ? name.value : `load ${index + 1}`;
+}
+
+function loadProblems({ node: nodeOf }: ProjectReading): readonly Diagnostic[] {
+  const loads = nodeOf('loads');
+  if (loads?.kind !== 'list') return [];
+  const names = loads.items.map((node, index) => loadName({ node, index }));
+  const seen = new Set<string>();
+  return loads.items.flatMap((node, index): Diagnostic[] => {
+    const problems: Diagnostic[] = [];
+    const forms = node.kind === 'map' ? node.entries.filter(({ key }) => loadForms.includes(key)) : [];
+    const [first, second] = forms;
+    if (first && second)
+      problems.push({
+        id: 'contradictory-load',
+        message: `\`loads.${index}\` has both \`${first.key}\` and \`${second.key}\``,
+        help: 'keep the one that was measured or is wanted',
+        at: second.keyAt,
+      });
+    const name = names[index] ?? '';
+    if (seen.has(name))
+      problems.push({
+        id: 'duplicate-load',
+        message: `two loads are called ${quoted(name)}`,
+        help: 'give each load its own name, since reports tell them apart by it',
+        at: entryOf(node, 'name')?.value.at ?? node.at,
+      });
+    seen.add(name);
+    return problems;
+  });
+}
+
+function limitProblems({ node: nodeOf }: ProjectReading, checkIds: readonly string[] | undefined): readonly Diagnostic[] {
+  const limits = nodeOf('limits');
+  if (limits?.kind !== 'map' || checkIds === undefined) return [];
+  return limits.entries
+    .filter(({ key }) => !checkIds.includes(key))
+    .map(({ key, keyAt }) => ({
+      id: 'unknown-check',
+      message: `no check is called ${quoted(key)}`,
+      label: 'unknown check',
+      help: didYouMeanHelp({ word: key, names: checkIds }) ?? 'list the checks with `tankproof explain`',
+      at: keyAt,
+    }));
+}
+
+/**
+ * What cannot be true of a project file although each key for itself can.
+ *
+ * @param reading   the project file
+ * @param checkIds  ids of all checks; undefined: not compared
+ * @returns `contradictory-load`, `duplicate-load`, `unknown-check`
+ */
+export function projectContradictions({
+  reading,
+  checkIds,
+}: {
+  reading: ProjectReading;
+  checkIds: readonly string[] | undefined;
+}): readonly Diagnostic[] {
+  return [...loadProblems(reading), ...limitProblems(reading, checkIds)];
+}

@@ -1,0 +1,3 @@
+import type { Validator } from '../source/structure.ts';
+
+export const validate: Validator;

@@ -1,0 +1,188 @@
+import type { QuantityParser } from './bounds.ts';
+import type { Diagnostic } from './diagnostic.ts';
+import { didYouMeanHelp } from './did-you-mean.ts';
+import { flowText } from './flow-text.ts';
+import { typesOf } from './json-schema.ts';
+import type { JsonSchema } from './json-schema.ts';
+import type { Location } from './location.ts';
+import { quoted } from './quoted.ts';
+import type { ScalarNode, SourceNode } from './source-tree.ts';
+
+/** Longest list of allowed keys that helps rather than hides. */
+const mostKeysNamed = 16;
+
+const typeNames: Readonly<Record<string, string>> = {
+  object: 'a mapping',
+  array: 'a list',
+  boolean: 'true or false',
+  integer: 'a whole number',
+  number: 'a number',
+};
+
+function exampleText({ examples }: JsonSchema): string | undefined {
+  return examples?.[0] === undefined ? undefined : flowText(examples[0]);
+}
+
+function expectedText(schema: JsonSchema): string {
+  const example = exampleText(schema);
+  const names = typesOf(schema).map((type) => {
+    if (type !== 'string') return typeNames[type] ?? type;
+    if (schema['x-dimension'] === undefined) return 'text';
+    return example === undefined ? 'a quantity' : `a quantity such as ${example}`;
+  });
+  return names.join(' or ');
+}
+
+function writtenKind(node: SourceNode): string {
+  if (node.kind === 'map') return 'a mapping';
+  if (node.kind === 'list') return 'a list';
+  if (node.kind === 'nothing') return 'nothing';
+  return typeof node.value === 'string' ? `the text ${quoted(node.text)}` : quoted(node.text);
+}
+
+/** The file itself has no path. */
+const named = (path: string): string => (path === '' ? 'the file' : `\`${path}\``);
+
+/**
+ * The problem of a key that the schema does not know.
+ *
+ * @param key      as written
+ * @param parent   dotted path of the mapping
+ * @param what     what the file is called
+ * @param allowed  keys that the mapping may have
+ * @param node     the mapping
+ * @returns `unknown-key`, at the key
+ */
+export function unknownKey({
+  key,
+  parent,
+  what,
+  allowed,
+  node,
+}: {
+  key: string;
+  parent: string;
+  what: string;
+  allowed: readonly string[];
+  node: SourceNode | undefined;
+}): Diagnostic {
+  const at = (node?.kind === 'map' ? node.entries.find((entry) => entry.key === key)?.keyAt : undefined) ?? node?.at;
+  const list = allowed.length <= mostKeysNamed ? `known here: ${allowed.join(', ')}` : undefined;
+  const help = didYouMeanHelp({ word: key, names: allowed }) ?? list;
+  return {
+    id: 'unknown-key',
+    message: `${quoted(key)} is not a key of ${parent === '' ? what : named(parent)}`,
+    label: 'unknown key',
+    ...(help === undefined ? {} : { help }),
+    ...(at === undefined ? {} : { at }),
+  };
+}
+
+/**
+ * The problem of a key that must be there.
+ *
+ * @param key     which
+ * @param parent  dotted path of the mapping
+ * @param schema  of the key
+ * @param at      position of the mapping's key
+ * @returns `missing-key`, with an example to add
+ */
+export function missingKey({ key, parent, schema, at }: { key: string; parent: string; schema: JsonSchema; at: Location }): Diagnostic {
+  const example = schema.const === undefined ? exampleText(schema) : String(schema.const);
+  return {
+    id: 'missing-key',
+    message: `\`${parent === '' ? key : `${parent}.${key}`}\` is missing`,
+    help: example === undefined ? `add \`${key}\`` : `add \`${key}: ${example}\``,
+    at,
+  };
+}
+
+interface ValueFault {
+  readonly keyword: string;
+  readonly path: string;
+  readonly schema: JsonSchema;
+  readonly node: SourceNode;
+  readonly parse: QuantityParser;
+}
+
+/** A number without a unit, where a quantity is due. */
+function bareNumber({ path, schema, node, parse }: ValueFault & { node: ScalarNode }): Diagnostic {
+  const dimension = [schema['x-dimension'] ?? []].flat()[0] ?? 'ratio';
+  const parsed = parse({ text: node.text, dimension });
+  const { at } = node;
+  if (!parsed.ok) return { ...parsed.problem, message: `\`${path}\`: ${parsed.problem.message}`, at };
+  const help = `write "${node.text} %"`;
+  return { id: 'bare-number', message: `\`${path}\`: ${quoted(node.text)} has no unit`, label: 'expected a percentage', help, at };
+}
+
+function typeProblem(fault: ValueFault): Diagnostic {
+  const { path, schema, node } = fault;
+  const example = exampleText(schema);
+  if (node.kind === 'nothing') {
+    const help = example === undefined ? 'write a value after the key, or remove the key' : `write a value, such as ${example}`;
+    return { id: 'no-value', message: `${named(path)} has no value`, help, at: node.at };
+  }
+  const types = typesOf(schema);
+  const isText = types.includes('string');
+  if (node.kind === 'scalar' && typeof node.value === 'number' && isText && schema['x-dimension'] !== undefined)
+    return bareNumber({ ...fault, node });
+  const inQuotes = node.kind === 'scalar' && isText && schema['x-dimension'] === undefined;
+  const withoutText = node.kind === 'scalar' && types.includes('integer') && typeof node.value === 'string';
+  const help = inQuotes ? `put it in quotes: "${node.text}"` : withoutText ? 'write digits only, without quotes or unit' : undefined;
+  const shown = help ?? (example === undefined ? undefined : `write it like \`${example}\``);
+  return {
+    id: 'wrong-type',
+    message: `${named(path)} must be ${expectedText(schema)}, not ${writtenKind(node)}`,
+    label: `expected ${expectedText(schema)}`,
+    ...(shown === undefined ? {} : { help: shown }),
+    at: node.at,
+  };
+}
+
+function wordProblem({ path, schema, node }: ValueFault): Diagnostic {
+  const words = (schema.enum ?? [schema.const]).map(String);
+  const isVersion = path === 'tankproof' || path === 'tankproofPart';
+  const near = node.kind === 'scalar' && !isVersion ? didYouMeanHelp({ word: node.text, names: words }) : undefined;
+  const list = words.length > 1 ? `${words.slice(0, -1).join(', ')} or ${words.at(-1)}` : words.join('');
+  return {
+    id: isVersion ? 'unsupported-version' : 'unknown-word',
+    message: `${named(path)} must be ${list}, not ${writtenKind(node)}`,
+    label: `expected ${list}`,
+    ...(near === undefined ? {} : { help: near }),
+    at: node.at,
+  };
+}
+
+/**
+ * The problem of a value that its schema does not allow.
+ *
+ * @param keyword  keyword of JSON Schema that failed
+ * @param path     dotted path
+ * @param schema   of the value
+ * @param node     the value
+ * @param parse    reads a quantity
+ * @returns `no-value`, `wrong-type`, `bare-number`, `unknown-word`, `unsupported-version`, `empty-list`, `empty-text`, `wrong-text` or
+ *   `out-of-range`, at the value
+ */
+export function valueProblem(fault: ValueFault): Diagnostic {
+  const { keyword, path, schema, node } = fault;
+  const { at } = node;
+  const { minimum, maximum } = schema;
+  switch (keyword) {
+    case 'type':
+      return typeProblem(fault);
+    case 'const':
+    case 'enum':
+    case 'discriminator':
+      return wordProblem(fault);
+    case 'minItems':
+      return { id: 'empty-list', message: `${named(path)} is an empty list`, help: 'add an entry, or remove the key', at };
+    case 'minLength':
+      return { id: 'empty-text', message: `${named(path)} is empty`, help: 'write a text, or remove the key', at };
+    case 'minimum':
+    case 'maximum':
+      return { id: 'out-of-range', message: `${named(path)} must be ${minimum} to ${maximum}, not ${writtenKind(node)}`, at };
+    default:
+      return { id: 'wrong-text', message: `${named(path)} must be one line of at most 200 characters`, at };
+  }
+}

@@ -1,0 +1,21 @@
+/** The kinds of quantity that a file can hold or a report can print. */
+export type Dimension =
+  | 'voltage'
+  | 'current'
+  | 'resistance'
+  | 'conductance'
+  | 'inductance'
+  | 'capacitance'
+  | 'frequency'
+  | 'time'
+  | 'power'
+  | 'energy'
+  | 'charge'
+  | 'temperature'
+  | 'temperatureRise'
+  | 'thermalResistance'
+  | 'voltagePerTemperature'
+  | 'voltagePerTime'
+  | 'length'
+  | 'ratio'
+  | 'count';

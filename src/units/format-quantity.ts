@@ -1,0 +1,115 @@
+import type { Dimension } from './dimension.ts';
+
+/** Steps of a dimension, ascending: factor and symbol. The first whose number is 1 or more is used. */
+type Steps = readonly (readonly [number, string])[];
+
+const engineering = (unit: string, symbols: string): Steps => {
+  const all: Record<string, number> = { p: 1e-12, n: 1e-9, µ: 1e-6, m: 1e-3, '-': 1, k: 1e3, M: 1e6, G: 1e9 };
+  return [...symbols].map((symbol) => [all[symbol]!, (symbol === '-' ? '' : symbol) + unit] as const);
+};
+
+const steps: Readonly<Record<Dimension, Steps>> = {
+  voltage: engineering('V', 'nµm-k'),
+  current: engineering('A', 'nµm-k'),
+  resistance: engineering('Ω', 'µm-kMG'),
+  conductance: engineering('S', 'µm-'),
+  inductance: engineering('H', 'pnµm-'),
+  capacitance: engineering('F', 'pnµ'),
+  frequency: engineering('Hz', '-kMG'),
+  time: engineering('s', 'pnµm-'),
+  power: engineering('W', 'nµm-kM'),
+  energy: engineering('J', 'nµm-k'),
+  charge: engineering('C', 'pnµm-'),
+  temperature: [[1, '°C']],
+  temperatureRise: [[1, 'K']],
+  thermalResistance: [[1, 'K/W']],
+  voltagePerTemperature: [
+    [1e-3, 'mV/K'],
+    [1, 'V/K'],
+  ],
+  voltagePerTime: [
+    [1, 'V/s'],
+    [1e6, 'V/µs'],
+  ],
+  length: [
+    [1e-3, 'mm'],
+    [1, 'm'],
+  ],
+  ratio: [[0.01, '%']],
+  count: [[1, '']],
+};
+
+/**
+ * A quantity for people: engineering prefix, so many significant digits, one space before the unit.
+ *
+ * @param value      in SI; a temperature in K
+ * @param dimension  of the value
+ * @param digits     significant digits; whole digits before the point are never cut, a temperature has one decimal at most
+ * @returns such as `1.8 µH`, `92.1 kHz`, `85 °C`, `5 %`
+ * Errors: RangeError where the value is not finite.
+ *
+ * @example formatQuantity({ value: 1.8e-6, dimension: 'inductance' }) // '1.8 µH'
+ * @example formatQuantity({ value: 0.99996, dimension: 'voltage' }) // '1 V'
+ * @example formatQuantity({ value: 4.7e-3, dimension: 'capacitance' }) // '4700 µF'
+ * @example formatQuantity({ value: 358.15, dimension: 'temperature' }) // '85 °C'
+ */
+export function formatQuantity({ value, dimension, digits = 3 }: { value: number; dimension: Dimension; digits?: number }): string {
+  if (!Number.isFinite(value)) throw new RangeError(`cannot print ${value} as ${dimension}`);
+  if (dimension === 'temperature') return `${trimmed((value - 273.15).toFixed(1))} °C`;
+  const [first, ...rest] = steps[dimension] as [Steps[number], ...Steps];
+  let [factor, symbol] = value === 0 ? (steps[dimension].find(([size]) => size === 1) ?? first) : first;
+  for (const [size, name] of rest) {
+    // the next step is taken as soon as the rounded number would read 1 in it
+    if (Math.abs(Number((value / size).toPrecision(digits))) >= 1) [factor, symbol] = [size, name];
+  }
+  const number = significant({ value: value / factor, digits });
+  return symbol === '' ? number : `${number} ${symbol}`;
+}
+
+function significant({ value, digits }: { value: number; digits: number }): string {
+  if (value === 0) return '0';
+  const rounded = Number(value.toPrecision(digits));
+  const magnitude = Math.floor(Math.log10(Math.abs(rounded)));
+  if (magnitude >= 9 || magnitude < -6) return trimmed(rounded.toExponential(digits - 1)).replace('e+', 'e');
+  if (magnitude >= digits) return String(Math.round(value));
+  return trimmed(rounded.toFixed(Math.max(0, digits - 1 - magnitude)));
+}
+
+/** Without zeros behind the point, and without a minus before zero. */
+function trimmed(text: string): string {
+  const short = text.replace(/(\.\d*?)0+(?=e|$)/, '$1').replace(/\.(?=e|$)/, '');
+  return short === '-0' ? '0' : short;
+}
+
+/**
+ * The same text in ASCII, for terminals that show nothing else.
+ *
+ * @example asciiText('470 Ω, 1.8 µH, −5 %') // '470 ohm, 1.8 uH, -5 %'
+ */
+export function asciiText(text: string): string {
+  const plain: Readonly<Record<string, string>> = {
+    µ: 'u',
+    Ω: 'ohm',
+    '°': 'deg',
+    '−': '-',
+    '–': '-',
+    '×': 'x',
+    '·': '*',
+    π: 'pi',
+    ω: 'w',
+    ζ: 'zeta',
+    Δ: 'd',
+    δ: 'delta',
+    '√': 'sqrt',
+    '²': '2',
+    '½': '1/2',
+    '’': "'",
+    '′': "'",
+    '∥': '||',
+    '±': '+-',
+    '≤': '<=',
+    '≥': '>=',
+    '…': '...',
+  };
+  return [...text].map((char) => plain[char] ?? char).join('');
+}

@@ -1,0 +1,28 @@
+/**
+ * Numbers in SI units. The unit is a mark for the compiler only: a literal or the result of arithmetic flows in freely, a value
+ * already marked with another unit does not compile.
+ */
+export type Si<U extends string> = number & { readonly unit?: U };
+
+export type Volt = Si<'V'>;
+export type Ampere = Si<'A'>;
+export type Ohm = Si<'ohm'>;
+export type Siemens = Si<'S'>;
+export type Henry = Si<'H'>;
+export type Farad = Si<'F'>;
+export type Hertz = Si<'Hz'>;
+export type RadianPerSecond = Si<'rad/s'>;
+export type Second = Si<'s'>;
+export type Watt = Si<'W'>;
+export type Joule = Si<'J'>;
+export type Coulomb = Si<'C'>;
+/** An absolute temperature. */
+export type Kelvin = Si<'K'>;
+/** A temperature difference. */
+export type KelvinRise = Si<'K rise'>;
+export type KelvinPerWatt = Si<'K/W'>;
+export type VoltPerKelvin = Si<'V/K'>;
+export type VoltPerSecond = Si<'V/s'>;
+export type AmperePerVoltSquared = Si<'A/V2'>;
+/** A plain ratio: 5 % is 0.05. */
+export type Ratio = Si<'1'>;

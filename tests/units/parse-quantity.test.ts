@@ -1,0 +1,229 @@
+import * as fc from 'fast-check';
+import { unit as fullUnit } from 'mathjs';
+import { describe, expect, test } from 'vitest';
+import type { Dimension } from '../../src/units/dimension.ts';
+import { dimensions, exampleOf, examplesOf, unitOf } from '../../src/units/dimensions-table.ts';
+import { expressionValue } from '../../src/units/expression.ts';
+import { parseQuantity } from '../../src/units/parse-quantity.ts';
+
+function read(text: string, dimension: Dimension): number {
+  const parsed = parseQuantity({ text, dimension });
+  if (!parsed.ok) throw new Error(`${text}: ${parsed.problem.message}`);
+  return parsed.value;
+}
+
+describe('spellings', () => {
+  test.each<[string, Dimension, number]>([
+    ['1.8 uH', 'inductance', 1.8e-6],
+    ['1.8 µH', 'inductance', 1.8e-6],
+    ['1.8 μH', 'inductance', 1.8e-6],
+    ['1.8uH', 'inductance', 1.8e-6],
+    ['470 Ω', 'resistance', 470],
+    ['470 \u2126', 'resistance', 470],
+    ['470 ohm', 'resistance', 470],
+    ['470 Ohm', 'resistance', 470],
+    ['470 ohms', 'resistance', 470],
+    ['4.7 kΩ', 'resistance', 4700],
+    ['60 mohm', 'resistance', 0.06],
+    ['6 mΩ', 'resistance', 0.006],
+    ['1 Mohm', 'resistance', 1e6],
+    ['30 °C', 'temperature', 303.15],
+    ['30 degC', 'temperature', 303.15],
+    ['30 ℃', 'temperature', 303.15],
+    ['\u221210 °C', 'temperature', 263.15],
+    ['303 K', 'temperature', 303],
+    ['10 K', 'temperatureRise', 10],
+    ['5 K/W', 'thermalResistance', 5],
+    ['5 °C/W', 'thermalResistance', 5],
+    ['5 degC/W', 'thermalResistance', 5],
+    ['-6.8 mV/K', 'voltagePerTemperature', -0.0068],
+    ['-6.8 mV/°C', 'voltagePerTemperature', -0.0068],
+    ['400 V/us', 'voltagePerTime', 4e8],
+    ['400 V/µs', 'voltagePerTime', 4e8],
+    ['5 %', 'ratio', 0.05],
+    ['5%', 'ratio', 0.05],
+    ['-2 %', 'ratio', -0.02],
+    ['0.05', 'ratio', 0.05],
+    ['25\u00A0W', 'power', 25],
+    ['1e-6 F', 'capacitance', 1e-6],
+    ['.5 mm', 'length', 0.0005],
+    ['2 * 47 uF', 'capacitance', 94e-6],
+    ['2 × 47 µF', 'capacitance', 94e-6],
+    ['2/3 in', 'length', (2 / 3) * 0.0254],
+    ['(1 + 2) * 3 V', 'voltage', 9],
+    ['24 V / 2', 'voltage', 12],
+    ['12 V + 500 mV', 'voltage', 12.5],
+    ['12 V - 500 mV', 'voltage', 11.5],
+    ['1/(20 us)', 'frequency', 50e3],
+    ['24 V / (2 A)', 'resistance', 12],
+    ['24 V * 2 A', 'power', 48],
+    ['-(3 V)', 'voltage', -3],
+    ['2^3 V', 'voltage', 8],
+    ['30 V / 15 V', 'count', 2],
+    ['139 kHz', 'frequency', 139e3],
+    ['123 nC', 'charge', 123e-9],
+    ['17 S', 'conductance', 17],
+    ['315 mJ', 'energy', 0.315],
+    ['+5 V', 'voltage', 5],
+  ])('%s is %s %d', (text, dimension, wanted) => {
+    expect(Math.abs(read(text, dimension) - wanted)).toBeLessThanOrEqual(1e-12 * Math.abs(wanted));
+  });
+
+  test('every example that a message shows is read', () => {
+    for (const dimension of dimensions) for (const text of examplesOf(dimension)) expect(Number.isFinite(read(text, dimension))).toBe(true);
+  });
+});
+
+describe('refusals, each with what to write', () => {
+  test.each<[string, Dimension, string, string]>([
+    ['18', 'voltage', 'bare-number', '18 V'],
+    ['1.8 mm', 'inductance', 'wrong-unit', '1.8 uH'],
+    ['24 V^2', 'voltage', 'wrong-unit', '18 V'],
+    ['5 V', 'ratio', 'wrong-unit', '5 %'],
+    ['10 KHz', 'frequency', 'unknown-unit', 'kHz'],
+    ['10 Mhz', 'frequency', 'unknown-unit', 'MHz'],
+    ['12 Volts', 'voltage', 'unknown-unit', 'V'],
+    ['12 volt', 'voltage', 'unknown-unit', 'V'],
+    ['10 uf', 'capacitance', 'unknown-unit', 'uF'],
+    ['10 uh', 'inductance', 'unknown-unit', 'uH'],
+    ['12 v', 'voltage', 'unknown-unit', 'V'],
+    ['3 blorps', 'voltage', 'unknown-unit', '18 V'],
+    ['25 C', 'temperature', 'wrong-unit', '25 degC'],
+    ['10 degC', 'temperatureRise', 'wrong-unit', '10 K'],
+    ['1 h', 'time', 'wrong-unit', 's, ms'],
+    ['10 m ohm', 'resistance', 'split-prefix', 'mohm'],
+    ['10 m V', 'voltage', 'split-prefix', 'mV'],
+    ['10 k ohm', 'resistance', 'split-prefix', 'kohm'],
+    ['2 V 3 V', 'voltage', 'not-arithmetic', 'one quantity'],
+    ['1,5 V', 'voltage', 'decimal-comma', '1.5'],
+    ['4k7', 'resistance', 'letter-for-point', '4.7 kohm'],
+    ['4k7 ohm', 'resistance', 'letter-for-point', '4.7 kohm'],
+    ['4R7', 'resistance', 'letter-for-point', '4.7 ohm'],
+    ['24 Vrms', 'voltage', 'suffixed-unit', 'V'],
+    ['24 Vdc', 'voltage', 'suffixed-unit', 'V'],
+    ['1e400 V', 'voltage', 'not-finite', ''],
+    ['1 V / 0', 'voltage', 'not-finite', ''],
+    ['NaN V', 'voltage', 'not-finite', 'number'],
+    ['Infinity V', 'voltage', 'not-finite', 'number'],
+    ['0x10 V', 'voltage', 'not-decimal', 'decimal'],
+    ['', 'voltage', 'not-a-quantity', ''],
+    ['   ', 'voltage', 'not-a-quantity', ''],
+    ['-300 degC', 'temperature', 'below-absolute-zero', 'sign'],
+    ['2 degC/W * 3 W + 50 degC', 'temperature', 'temperature-arithmetic', '50 degC'],
+    ['30', 'temperature', 'bare-number', '30 degC'],
+    ['5 % %', 'ratio', 'not-a-quantity', '5 %'],
+    ['5 % 3', 'ratio', 'not-arithmetic', ''],
+    ['sqrt(4) V', 'voltage', 'not-arithmetic', ''],
+    ['ones(20000,20000)', 'voltage', 'not-arithmetic', ''],
+    ['a = 3 V', 'voltage', 'not-arithmetic', ''],
+    ['f(x) = x V', 'voltage', 'not-arithmetic', ''],
+    ['1:3 V', 'voltage', 'not-arithmetic', ''],
+    ['[1, 2] V', 'voltage', 'not-arithmetic', ''],
+    ['3 V; 4 V', 'voltage', 'not-arithmetic', ''],
+    ['true ? 3 V : 4 V', 'voltage', 'not-arithmetic', ''],
+    ['3 V to mV', 'voltage', 'not-arithmetic', ''],
+    ['"3" V', 'voltage', 'not-arithmetic', ''],
+    ['3 V + 2 A', 'voltage', 'wrong-unit', ''],
+    ['3 V + 2', 'voltage', 'wrong-unit', ''],
+    ['3!', 'count', 'not-arithmetic', ''],
+    ['3 V > 2 V', 'voltage', 'not-arithmetic', ''],
+    [`${'('.repeat(50)}1${')'.repeat(50)} V`, 'voltage', 'too-long', 'result'],
+    ['1+'.repeat(150), 'voltage', 'too-long', 'result'],
+    ['fast', 'time', 'unknown-unit', '2 ms'],
+    ['3 V +', 'voltage', 'not-a-quantity', '18 V'],
+  ])('%s as %s is %s', (text, dimension, id, help) => {
+    const parsed = parseQuantity({ text, dimension });
+    expect(parsed.ok).toBe(false);
+    if (parsed.ok) return;
+    expect(parsed.problem.id).toBe(id);
+    expect(parsed.problem.help ?? '').toContain(help);
+    expect(parsed.problem.message).not.toMatch(/\bNaN\b|undefined|\[object/);
+  });
+});
+
+test('the units are those of the whole of mathjs, over 2,000 values, prefixes and units', () => {
+  const cases: [string, Dimension][] = [];
+  const list: [string, string, Dimension][] = [
+    ['V', 'unmk', 'voltage'],
+    ['A', 'unmk', 'current'],
+    ['ohm', 'unmkMG', 'resistance'],
+    ['H', 'pnum', 'inductance'],
+    ['F', 'pnum', 'capacitance'],
+    ['Hz', 'kMG', 'frequency'],
+    ['s', 'pnum', 'time'],
+    ['W', 'unmkM', 'power'],
+    ['J', 'unmk', 'energy'],
+    ['C', 'pnum', 'charge'],
+    ['m', 'umc', 'length'],
+    ['S', 'um', 'conductance'],
+  ];
+  for (const [name, prefixes, dimension] of list) {
+    for (const prefix of ['', ...prefixes])
+      for (let i = 0; i < 40; i++) cases.push([`${(1.37 ** i / 100).toPrecision(7)} ${prefix}${name}`, dimension]);
+  }
+  expect(cases.length).toBeGreaterThan(1900);
+  for (const [text, dimension] of cases) {
+    const wanted = fullUnit(text).toNumber(unitOf(dimension));
+    expect(Math.abs(read(text, dimension) - wanted)).toBeLessThanOrEqual(1e-12 * wanted);
+  }
+});
+
+test('the plain form and the expression parser give the same bits', () => {
+  for (const text of ['1.8 uH', '2.159 nF', '75 mohm', '0.3 in', '1e-3 V', '47.11 kHz']) {
+    const slow = expressionValue(text);
+    const dimension = dimensions.find((candidate) => parseQuantity({ text, dimension: candidate }).ok && unitOf(candidate) !== '1')!;
+    expect(read(text, dimension)).toBe(typeof slow === 'number' ? slow : slow.value);
+  }
+});
+
+test('any text is a finite number or one problem, at once', () => {
+  const pieces = fc.constantFrom(
+    '1',
+    '2.5',
+    '1e9',
+    'V',
+    'uH',
+    'ohm',
+    'degC',
+    '%',
+    '+',
+    '-',
+    '*',
+    '/',
+    '^',
+    '(',
+    ')',
+    ' ',
+    ',',
+    '.',
+    '[',
+    '"',
+    'sqrt',
+    'i',
+    'e',
+    '!',
+    ':',
+    '?',
+    '=',
+    ';',
+    '\n',
+    'µ',
+    '°',
+  );
+  const texts = fc.oneof(
+    fc.string({ maxLength: 300, unit: 'binary' }),
+    fc.array(pieces, { maxLength: 120 }).map((parts) => parts.join('')),
+  );
+  fc.assert(
+    fc.property(texts, fc.constantFrom(...dimensions), (text, dimension) => {
+      const parsed = parseQuantity({ text, dimension });
+      if (parsed.ok) expect(Number.isFinite(parsed.value)).toBe(true);
+      else expect(parsed.problem.message.length).toBeGreaterThan(0);
+    }),
+    { seed: 11, numRuns: 3000 },
+  );
+});
+
+test('an example of a dimension is its first one', () => {
+  expect(exampleOf('voltage')).toBe('18 V');
+});
