@@ -1,0 +1,15 @@
+#!/usr/bin/env node
+import { flush } from '@oclif/core/flush';
+import { run } from '@oclif/core/run';
+import { settings } from '@oclif/core/settings';
+import { exitStatus } from './cli/exit-status.ts';
+import { failedOutsideCommand } from './cli/base-command.ts';
+
+settings.enableAutoTranspile = false;
+try {
+  await run(process.argv.slice(2), import.meta.url);
+  await flush();
+} catch (error) {
+  process.exitCode = exitStatus.internal;
+  failedOutsideCommand(error);
+}

@@ -1,0 +1,77 @@
+import { isKnown } from '../driver/known.ts';
+import { bankThermalResistance, currentShareFactor } from '../driver/operating-point.ts';
+import type { Capacitor } from '../parts/part.ts';
+import { formatQuantity } from '../units/format-quantity.ts';
+import { defineCheck, type Measured } from './check.ts';
+import { lacks, notOscillating, subjects, unassessed } from './words.ts';
+
+/** The policy's levels for polypropylene are written for parts that allow 10 K of their own heating. */
+const usualRise = 10;
+
+export default defineCheck({
+  id: 'capacitor-self-heating',
+  part: 'bank',
+  title: 'rise of a capacitor’s case by its own loss',
+  since: '0.1.0',
+  dimension: 'temperatureRise',
+  sense: 'at-most',
+  model: 'running',
+  docs: {
+    what: 'Computes the loss in the most loaded capacitor at the running frequency and the rise of its case above the air.',
+    why: 'The voltage printed on a film capacitor is for dc or mains; at 100 kHz its own loss overheats it long before.',
+    formula: 'P = I²·(tanδ(f)/(2π·f·C) + r_s), ΔT = P·R_th',
+    source: 'IEC 60384-1 definitions; film-capacitor makers’ hot-spot calculation (check-values D-loss, D-loss-hotspot, D-thermal)',
+    remedy: 'spread the same capacitance over more, smaller capacitors, take a part of lower loss, or move the air',
+  },
+  subject: subjects.capacitor,
+  run: ({ analysis: { design }, instance: { point } }) => {
+    const { bank } = design.tank;
+    const { capacitor } = bank;
+    const path = 'tank.bank.parallel';
+    if (point.running === undefined) return [unassessed({ ...notOscillating, path })];
+    const { bankRise, lossPerCapacitor, frequency } = point.running;
+    if (!isKnown(bankRise)) return [unassessed({ ...bankRise, path: 'tank.bank.part' })];
+    const levels = levelsOf(capacitor);
+    if (levels === undefined)
+      return [unassessed({ ...lacks({ part: capacitor.name, key: 'maxRise or dielectric' }), path: 'tank.bank.part' })];
+    const factor = currentShareFactor(design) ** 2;
+    const value = bankRise * factor;
+    const thermal = bankThermalResistance(design);
+    return [
+      {
+        kind: 'measured',
+        value,
+        ...levels,
+        path,
+        basis: [
+          ...(isKnown(lossPerCapacitor) && isKnown(thermal)
+            ? [
+                `${formatQuantity({ value: lossPerCapacitor * factor, dimension: 'power' })} in the most loaded capacitor × ${formatQuantity({ value: thermal, dimension: 'thermalResistance' })} in ${bank.cooling === 'fan' && capacitor.thermalResistance?.fan === undefined ? 'still air (no figure for a fan)' : bank.cooling}`,
+              ]
+            : []),
+          ...sourcesOf(capacitor),
+          ...(point.tank.lossTangentInside
+            ? []
+            : [
+                `${formatQuantity({ value: frequency, dimension: 'frequency' })} is outside the part's loss-tangent points; taken as growing with frequency`,
+              ]),
+        ],
+        remedy: ({ warnAt }) =>
+          `the same capacitance spread over ${Math.ceil((bank.parallel * value) / warnAt)} or more smaller capacitors, a part of lower loss, or moving air`,
+      },
+    ];
+  },
+});
+
+/** Polypropylene by the policy's own kelvins, stricter for a part that allows less; other dielectrics by the part's maxRise. */
+function levelsOf(capacitor: Capacitor): Pick<Measured, 'rating' | 'other' | 'strictness'> | undefined {
+  const maxRise = capacitor.ratings.maxRise?.value;
+  if (capacitor.dielectric === 'polypropylene') return { strictness: Math.min(1, (maxRise ?? usualRise) / usualRise) };
+  return maxRise === undefined ? undefined : { rating: maxRise, other: true };
+}
+
+function sourcesOf(capacitor: Capacitor): readonly string[] {
+  const sources = new Set(capacitor.lossTangent?.points.map(({ rating }) => rating.source));
+  const thermal = capacitor.thermalResistance?.stillAir?.source;
+  return [`loss tangent from ${[...sources].join(', ')}${thermal === undefined ? '' : `; thermal resistance from ${thermal}`}`];
+}

@@ -1,0 +1,87 @@
+import type { Analysis, Case } from '../driver/analysis.ts';
+import type { Dimension } from '../units/dimension.ts';
+
+/** The parts that results are grouped by, in the order of a report. */
+export const subjectParts = ['switches', 'gates', 'bank', 'coil', 'chokes', 'supply', 'oscillation', 'people'] as const;
+export type SubjectPart = (typeof subjectParts)[number];
+
+/** The text that `explain` prints. */
+export interface CheckDocs {
+  readonly what: string;
+  readonly why: string;
+  readonly formula: string;
+  readonly source: string;
+  readonly remedy: string;
+}
+
+/** What the judge made of a value; given to a remedy so that it can name a number. */
+export interface Levels {
+  readonly warnAt: number;
+  readonly limit: number;
+}
+
+/** A value to be held against a limit. */
+export interface Measured {
+  readonly kind: 'measured';
+  readonly value: number;
+  /** What the policy's shares are taken of; absent where the policy states quantities. */
+  readonly rating?: number;
+  /** Limits that come from the circuit instead of the policy. */
+  readonly levels?: { readonly warnAt: number; readonly limit: number; readonly failAt: number };
+  /** Takes the policy's levels for parts of another kind, see `other` in shared/limits.yaml. */
+  readonly other?: boolean;
+  /** Multiplies the policy's quantities. */
+  readonly strictness?: number;
+}
+
+/** A state that destroys the part or cannot exist, without a number to compare. */
+export interface Hopeless {
+  readonly kind: 'hopeless';
+  readonly reason: string;
+}
+
+/** Data is missing or the model does not apply. */
+export interface Unassessed {
+  readonly kind: 'unassessed';
+  readonly reason: string;
+}
+
+/** One fact about one part in one case. A finding never says how good it is: that is the judge's. */
+export type Finding = (Measured | Hopeless | Unassessed) & {
+  /** The moment, such as `at switch-on`; empty for running. */
+  readonly moment?: string;
+  /** Key path of the project file that set the value. */
+  readonly path: string;
+  /** Where the numbers come from, one statement each. */
+  readonly basis: readonly string[];
+  /** What to change, with a number where one can be computed. */
+  readonly remedy?: (levels: Levels) => string;
+};
+
+/** What a check looks at: one load at one corner. */
+export interface CheckInput {
+  readonly analysis: Analysis;
+  readonly instance: Case;
+}
+
+/** One check: facts about one limited quantity of one part. */
+export interface Check {
+  readonly id: string;
+  readonly part: SubjectPart;
+  readonly title: string;
+  readonly since: string;
+  readonly dimension: Dimension;
+  readonly sense: 'at-most' | 'at-least';
+  /** Which closed form the value rests on, so that its range applies: the running state, the envelope too, or none. */
+  readonly model: 'running' | 'none';
+  readonly docs: CheckDocs;
+  /** The part in words, such as `switch IRFP250N`. */
+  readonly subject: (analysis: Analysis) => string;
+  /** Nothing where the design has no such part. */
+  readonly run: (input: CheckInput) => readonly Finding[];
+}
+
+/** Declares a check; gives its literal the right types. */
+export function defineCheck(check: Check): Check {
+  return check;
+}

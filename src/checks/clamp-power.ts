@@ -1,0 +1,60 @@
+import { assumedAmbient } from '../driver/operating-point.ts';
+import { isKnown } from '../driver/known.ts';
+import type { Zener } from '../parts/part.ts';
+import type { Kelvin, Watt } from '../units/si.ts';
+import { formatQuantity } from '../units/format-quantity.ts';
+import { defineCheck } from './check.ts';
+import { lacks, ratedBasis, subjects, unassessed } from './words.ts';
+
+const path = 'gates.clamp';
+
+export default defineCheck({
+  id: 'clamp-power',
+  part: 'gates',
+  title: 'mean power in a gate clamp, against what it can lose in this air',
+  since: '0.1.0',
+  dimension: 'power',
+  sense: 'at-most',
+  model: 'none',
+  docs: {
+    what: 'Compares the mean power in each gate clamp with its rating, and with what its junction can lose at the ambient temperature on plain leads.',
+    why: 'A clamp that burns open leaves the gate to the rail; one that burns short stops the driver with the other switch on.',
+    formula: 'P = ½·Vz·max(0, (Vg − Vz)/Rg − Vz/Rpd), at the worst Vz of its tolerance; limit min(P_rated, (Tj,max − Ta)/R_th)',
+    source: 'Ohm’s law; rating and thermal resistance from the part',
+    remedy: 'a clamp of higher power, a larger pull-up, or a gate rail just above the clamp voltage',
+  },
+  subject: subjects.clamp,
+  run: ({ analysis: { design }, instance: { point } }) => {
+    const { clamp } = design.gates;
+    const { clampPower, feed } = point.gate;
+    if (clamp === undefined || clampPower === undefined) return [];
+    const rating = clamp.ratings.power;
+    if (!isKnown(clampPower)) return [unassessed({ ...clampPower, path })];
+    if (rating === undefined) return [unassessed({ ...lacks({ part: clamp.name, key: 'power' }), path })];
+    const inAir = powerInAir({ clamp, ambient: design.environment.ambient ?? assumedAmbient });
+    const limiting = inAir !== undefined && inAir < rating.value ? inAir : rating.value;
+    return [
+      {
+        kind: 'measured',
+        value: clampPower,
+        rating: limiting,
+        path,
+        basis: [
+          `fed from ${formatQuantity({ value: feed, dimension: 'voltage' })} through ${formatQuantity({ value: design.gates.pullUp.resistance, dimension: 'resistance' })}`,
+          ratedBasis({ what: 'rated', rating, dimension: 'power' }),
+          ...(limiting < rating.value ? [`on plain leads at this ambient ${formatQuantity({ value: limiting, dimension: 'power' })}`] : []),
+        ],
+        remedy: ({ warnAt }) =>
+          `a clamp that loses ${formatQuantity({ value: (clampPower * limiting) / warnAt, dimension: 'power', digits: 2 })} or more in this air, ` +
+          `a pull-up of ${formatQuantity({ value: (design.gates.pullUp.resistance * clampPower) / warnAt, dimension: 'resistance', digits: 2 })} or more, or a gate rail just above the clamp voltage`,
+      },
+    ];
+  },
+});
+
+/** What the junction can lose without a heatsink; undefined where the part does not tell. */
+function powerInAir({ clamp, ambient }: { clamp: Zener; ambient: Kelvin }): Watt | undefined {
+  const { junctionTemperature, junctionToAmbient } = clamp.ratings;
+  if (junctionTemperature === undefined || junctionToAmbient === undefined) return undefined;
+  return Math.max(0, junctionTemperature.value - ambient) / junctionToAmbient.value;
+}

@@ -1,0 +1,49 @@
+import { isKnown } from '../driver/known.ts';
+import { defineCheck } from './check.ts';
+import { lacks, ratedBasis, subjects, unassessed } from './words.ts';
+
+const path = 'gates.clamp';
+
+export default defineCheck({
+  id: 'gate-peak-voltage',
+  part: 'gates',
+  title: 'highest gate voltage, against the rated gate-source voltage',
+  since: '0.1.0',
+  dimension: 'voltage',
+  sense: 'at-most',
+  model: 'none',
+  docs: {
+    what: 'Compares the highest voltage that pull-up and clamp can leave at a gate with the rated gate-source voltage of the switch.',
+    why: 'The gate oxide breaks down once and for good; a shorted gate takes the partner and the clamp with it.',
+    formula: 'with a clamp Vz·(1 + tol) + Zz·(I_z − I_zt), without one Vg·Rpd/(Rg + Rpd)',
+    source: 'Ohm’s law; clamp and gate ratings from the parts',
+    remedy: 'a clamp of lower voltage, 12 V for a 20 V gate',
+  },
+  subject: subjects.switch,
+  run: ({ analysis: { design }, instance: { point } }) => {
+    const { mosfet } = design.switches;
+    const rating = mosfet.ratings.gateVoltage;
+    const { peak, feed } = point.gate;
+    if (rating === undefined) return [unassessed({ ...lacks({ part: mosfet.name, key: 'gateVoltage' }), path: 'switches.part' })];
+    if (!isKnown(peak)) return [unassessed({ ...peak, path })];
+    const { clamp } = design.gates;
+    if (clamp !== undefined && clamp.ratings.tolerance === undefined && feed > rating.value * 0.8) {
+      return [unassessed({ ...lacks({ part: clamp.name, key: 'tolerance' }), path })];
+    }
+    return [
+      {
+        kind: 'measured',
+        value: peak,
+        rating: rating.value,
+        path: clamp === undefined ? 'gates.pullUp' : path,
+        basis: [
+          clamp === undefined
+            ? 'no clamp: the gate reaches its rail'
+            : `clamp ${clamp.name} at the top of its tolerance, impedance included`,
+          ratedBasis({ what: 'V_GS', rating, dimension: 'voltage' }),
+        ],
+        remedy: () => (clamp === undefined ? 'a 12 V clamp at each gate' : 'a clamp of lower voltage'),
+      },
+    ];
+  },
+});

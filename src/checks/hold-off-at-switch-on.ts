@@ -1,0 +1,49 @@
+import { holdOffAt } from '../driver/switch-heat.ts';
+import { switchModelOf } from '../driver/switch-model.ts';
+import { formatQuantity } from '../units/format-quantity.ts';
+import { defineCheck } from './check.ts';
+import { holdOffFinding } from './hold-off-finding.ts';
+import { notOscillating, subjects, unassessed } from './words.ts';
+
+const path = 'supply.riseTime';
+const moment = 'at switch-on';
+
+export default defineCheck({
+  id: 'hold-off-at-switch-on',
+  part: 'oscillation',
+  title: 'gate of the off switch at the choke-current peak of switch-on',
+  since: '0.1.0',
+  dimension: 'voltage',
+  sense: 'at-most',
+  model: 'running',
+  docs: {
+    what: 'Compares the gate voltage of the switch that should be off, at the peak of the choke current after switch-on, with its threshold at the running junction temperature.',
+    why: 'The choke current overshoots while tank and chokes settle; for that half envelope period the hold-off is at its worst, and a pair that latches there stays on.',
+    formula: 'V_hold = I_peak·Ron(Tj) + Vf, I_peak from the envelope',
+    source: 'own derivation; about twice too pessimistic against the time domain, so it only warns and never fails',
+    remedy:
+      'a supply that rises more slowly with the gates on their own rail, smaller overshoot by a larger choke, or a switch of lower on-resistance',
+  },
+  subject: subjects.pair,
+  run: ({ analysis: { design }, instance: { point, switchOn } }) => {
+    const { running, gate } = point;
+    if (running === undefined) return [unassessed({ ...notOscillating, path, moment })];
+    if ('unknown' in switchOn) return [unassessed({ ...switchOn, path, moment })];
+    if ('unknown' in running.holdOff) return [unassessed({ ...running.holdOff, path: 'switches.part', moment })];
+    const holdOff = holdOffAt({ model: switchModelOf(design), gate, junction: running.electricalJunction, current: switchOn.chokeCurrent });
+    if ('unknown' in holdOff) return [unassessed({ ...holdOff, path: 'switches.part', moment })];
+    return [
+      holdOffFinding({
+        holdOff,
+        failAt: Infinity,
+        path,
+        moment,
+        basis: [
+          `choke current peaks at ${formatQuantity({ value: switchOn.chokeCurrent, dimension: 'current' })}, ${formatQuantity({ value: running.supplyCurrent, dimension: 'current' })} running`,
+          'about twice too pessimistic: a warning means that only a time-domain run can tell',
+        ],
+        remedy: () => 'gates on their own rail and a supply that rises over several envelope periods, or a switch of lower on-resistance',
+      }),
+    ];
+  },
+});

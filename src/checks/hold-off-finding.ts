@@ -1,0 +1,38 @@
+import { isKnown } from '../driver/known.ts';
+import type { HoldOff } from '../driver/switch-heat.ts';
+import { formatQuantity } from '../units/format-quantity.ts';
+import type { Finding } from './check.ts';
+import { unassessed } from './words.ts';
+
+/**
+ * A hold-off voltage against the thresholds: past the minimum threshold it warns, past `failAt` it fails. The limit shown is the
+ * typical threshold.
+ */
+export function holdOffFinding({
+  holdOff,
+  failAt,
+  path,
+  basis,
+  remedy,
+  moment,
+}: {
+  holdOff: HoldOff;
+  failAt: number;
+  path: string;
+  basis: readonly string[];
+  remedy: () => string;
+  moment?: string;
+}): Finding {
+  const { value, thresholdTypical, thresholdMin } = holdOff;
+  const volt = (number: number): string => formatQuantity({ value: number, dimension: 'voltage' });
+  const shared = { path, remedy, ...(moment === undefined ? {} : { moment }) };
+  if (!isKnown(thresholdMin) && value <= thresholdTypical) return { ...unassessed({ ...thresholdMin, path }), ...shared };
+  const minimum = isKnown(thresholdMin) ? thresholdMin : thresholdTypical;
+  return {
+    kind: 'measured',
+    value,
+    levels: { warnAt: Math.min(minimum, thresholdTypical), limit: thresholdTypical, failAt },
+    basis: [...basis, `threshold typical ${volt(thresholdTypical)}, minimum ${volt(minimum)} at this junction temperature`],
+    ...shared,
+  };
+}

@@ -1,0 +1,53 @@
+import { isKnown } from '../driver/known.ts';
+import { formatQuantity } from '../units/format-quantity.ts';
+import { defineCheck } from './check.ts';
+import { holdOffFinding } from './hold-off-finding.ts';
+import { notOscillating, subjects, unassessed } from './words.ts';
+
+const path = 'switches.part';
+
+export default defineCheck({
+  id: 'hold-off-running',
+  part: 'oscillation',
+  title: 'gate of the off switch while running, against its hot threshold',
+  since: '0.1.0',
+  dimension: 'voltage',
+  sense: 'at-most',
+  model: 'running',
+  docs: {
+    what: 'Compares the voltage at the gate of the switch that should be off with its threshold at the running junction temperature.',
+    why: 'The off gate sits one diode drop above the drain of the on switch. Past its threshold the off switch leaks; past a further 1/(2·K·Ron) no such state exists and both latch on.',
+    formula: 'V_hold = I·Ron(Tj) + Vf; warns past the minimum threshold, fails past Vf + 0.84·(Vth + 1/(2·K·Ron) − Vf), Vth typical',
+    source: 'own derivation, compared with the time domain on fourteen designs: latching current −16 … +7 %',
+    remedy: 'a switch of lower on-resistance or higher threshold, a cross diode of lower drop, or a better heatsink',
+  },
+  subject: subjects.pair,
+  run: ({ instance: { point } }) => {
+    const { running, gate } = point;
+    if (running === undefined) return [unassessed({ ...notOscillating, path })];
+    const { holdOff, onResistance, supplyCurrent, electricalJunction } = running;
+    if ('unknown' in holdOff) return [unassessed({ ...holdOff, path })];
+    const on = isKnown(onResistance) ? onResistance : 0;
+    const drop = isKnown(gate.diodeDrop) ? gate.diodeDrop : 0;
+    const volt = (value: number): string => formatQuantity({ value, dimension: 'voltage' });
+    return [
+      holdOffFinding({
+        holdOff,
+        failAt: holdOff.latchesAt,
+        path,
+        basis: [
+          `${formatQuantity({ value: supplyCurrent, dimension: 'current' })} × ${formatQuantity({ value: on, dimension: 'resistance' })} at ${formatQuantity({ value: electricalJunction, dimension: 'temperature' })} + diode ${volt(drop)}`,
+          `latches from ${volt(holdOff.latchesAt)} by the closed form, 16 % taken off for its error`,
+        ],
+        remedy: () =>
+          remedyWords({ drop, supplyCurrent, wanted: isKnown(holdOff.thresholdMin) ? holdOff.thresholdMin : holdOff.thresholdTypical }),
+      }),
+    ];
+  },
+});
+
+function remedyWords({ drop, supplyCurrent, wanted }: { drop: number; supplyCurrent: number; wanted: number }): string {
+  const room = (wanted - drop) / supplyCurrent;
+  const diode = 'a cross diode of lower drop or a switch of higher threshold';
+  return room > 0 ? `a switch of ${formatQuantity({ value: room, dimension: 'resistance', digits: 2 })} or less when hot, ${diode}` : diode;
+}

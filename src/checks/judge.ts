@@ -1,0 +1,47 @@
+import type { Finding } from './check.ts';
+import { levelValue, type Policy } from './policy.ts';
+
+export const verdicts = ['pass', 'warn', 'not assessed', 'fail'] as const;
+/** Ascending in weight. */
+export type Verdict = (typeof verdicts)[number];
+
+/** What one finding comes to. */
+export interface Judgement {
+  readonly verdict: Verdict;
+  readonly value: number | null;
+  readonly limit: number | null;
+  readonly warnAt: number | null;
+  /** (limit − value)/|limit| for at-most, (value − limit)/|limit| for at-least; null without a value or with a limit of zero. */
+  readonly margin: number | null;
+  /** Why there is no value, or why a value is no basis for a pass. */
+  readonly reason?: string;
+}
+
+/**
+ * The only place that decides.
+ *
+ * A value exactly at a level has not passed it: at the warn line it passes, at the limit it warns.
+ *
+ * @param finding  what a check states
+ * @param policy   levels for that check
+ * @param sense    at-most | at-least
+ * Errors: RangeError where a value or a level is not finite; nothing can be judged against it.
+ */
+export function judge({ finding, policy, sense }: { finding: Finding; policy: Policy; sense: 'at-most' | 'at-least' }): Judgement {
+  if (finding.kind === 'unassessed')
+    return { verdict: 'not assessed', value: null, limit: null, warnAt: null, margin: null, reason: finding.reason };
+  if (finding.kind === 'hopeless') return { verdict: 'fail', value: null, limit: null, warnAt: null, margin: null, reason: finding.reason };
+  const { value, rating, strictness = 1 } = finding;
+  const levels = finding.other === true && policy.other !== undefined ? policy.other : policy;
+  const limit = finding.levels?.limit ?? levelValue({ level: levels.fail, rating, strictness });
+  const failAt = finding.levels?.failAt ?? limit;
+  const warnAt = finding.levels?.warnAt ?? levelValue({ level: levels.warn, rating, strictness });
+  for (const number of [value, limit, warnAt]) {
+    if (!Number.isFinite(number)) throw new RangeError(`cannot judge value ${value} against limit ${limit} with a warn line of ${warnAt}`);
+  }
+  if (Number.isNaN(failAt)) throw new RangeError(`cannot judge value ${value}: it has no line to fail at`);
+  const beyond = (line: number): boolean => (sense === 'at-most' ? value > line : value < line);
+  const verdict = beyond(failAt) ? 'fail' : beyond(warnAt) || (finding.levels !== undefined && beyond(limit)) ? 'warn' : 'pass';
+  const distance = sense === 'at-most' ? limit - value : value - limit;
+  return { verdict, value, limit, warnAt, margin: limit === 0 ? null : distance / Math.abs(limit) };
+}

@@ -1,0 +1,87 @@
+import type { Transient } from '../driver/events.ts';
+import type { Unknown } from '../driver/known.ts';
+import type { Running } from '../driver/operating-point.ts';
+import type { CheckInput, Finding } from './check.ts';
+import { notOscillating, unassessed } from './words.ts';
+
+/** A peak of the running state or of a transient, as a check sees it. */
+export interface Moment {
+  readonly moment?: string;
+  readonly path: string;
+  readonly tankPeak: number;
+  readonly drainPeak: number;
+  /** One choke's peak while running; its share of the chokes' current in a transient. */
+  readonly chokePeak: number;
+  readonly basis: string;
+}
+
+/** The moments in which voltages and choke currents peak. */
+export type MomentName = 'running' | 'switch-on' | 'load removal';
+
+/**
+ * One finding for each of the wanted moments; a moment whose peak is not known is not assessed.
+ *
+ * @param finding  makes the finding from a known peak
+ */
+export function momentFindings({
+  input,
+  moments,
+  finding,
+}: {
+  input: CheckInput;
+  moments: readonly MomentName[];
+  finding: (moment: Moment) => Finding;
+}): readonly Finding[] {
+  return moments.map((name) => {
+    const moment = momentOf(input, name);
+    return 'unknown' in moment ? unassessed(moment) : finding(moment);
+  });
+}
+
+function momentOf({ analysis, instance }: CheckInput, name: MomentName): Moment | (Unknown & { path: string; moment?: string }) {
+  const { running } = instance.point;
+  const { design } = analysis;
+  if (name === 'running') return running === undefined ? { ...notOscillating, path: 'loads' } : runningMoment(running);
+  const [transient, moment, path, basis] =
+    name === 'switch-on'
+      ? ([
+          instance.switchOn,
+          'at switch-on',
+          'supply.riseTime',
+          `envelope of tank and chokes from rest: ${startWords(analysis.start)}`,
+        ] as const)
+      : ([instance.loadRemoval, 'at load removal', 'loads', 'envelope from this load to coil alone at a constant rail'] as const);
+  if (running === undefined) return { ...notOscillating, path: 'loads', moment };
+  if ('unknown' in transient) return { ...transient, path, moment };
+  return { ...transientMoment({ transient, running, chokes: design.chokes.arrangement === 'two' ? 2 : 1 }), moment, path, basis };
+}
+
+function startWords(start: CheckInput['analysis']['start']): string {
+  return 'unknown' in start ? start.unknown : start.why;
+}
+
+function runningMoment(running: Running): Moment {
+  return {
+    path: 'supply.voltage',
+    tankPeak: running.tankPeak,
+    drainPeak: running.drainPeak,
+    chokePeak: running.chokePeak,
+    basis: 'running: Vt = π·(V − I·r) with the factor of finite Q, drain = Vt + I·Ron',
+  };
+}
+
+function transientMoment({
+  transient,
+  running,
+  chokes,
+}: {
+  transient: Transient;
+  running: Running;
+  chokes: number;
+}): Pick<Moment, 'tankPeak' | 'drainPeak' | 'chokePeak'> {
+  return {
+    tankPeak: transient.tankPeak,
+    drainPeak: transient.drainPeak,
+    chokePeak: transient.chokeCurrent / chokes + running.chokeRipple / 2,
+  };
+}

@@ -1,0 +1,134 @@
+import type { Design } from '../project/design.ts';
+import type { Diagnostic, Outcome } from '../source/diagnostic.ts';
+import type { Location } from '../source/location.ts';
+import { entryOf, type SourceNode } from '../source/source-tree.ts';
+import { parseYaml } from '../source/yaml-source.ts';
+import type { Dimension } from '../units/dimension.ts';
+import { parseQuantity } from '../units/parse-quantity.ts';
+import type { Level, Policies, Policy } from './policy.ts';
+import { checks } from './registry.ts';
+import { verdictOrderProblem } from './level-order.ts';
+
+/**
+ * The policy file: for each check where it warns and fails, with reason and source.
+ *
+ * @param text  of shared/limits.yaml
+ * @param path  of that file, for positions
+ * @returns levels by check id; or everything that is wrong with the file
+ */
+export function readPolicies({ text, path }: { text: string; path: string }): Outcome<Policies> {
+  const parsed = parseYaml({ text, path });
+  if (!parsed.ok) return parsed;
+  const problems: Diagnostic[] = [];
+  const policies = new Map<string, Policy>();
+  for (const check of checks) {
+    const entry = entryOf(parsed.value.root, check.id);
+    if (entry === undefined) continue;
+    const level = (node: SourceNode | undefined): Level | undefined =>
+      read({ node, dimension: check.dimension, problems, at: entry.keyAt });
+    const field = (key: string): SourceNode | undefined => entryOf(entry.value, key)?.value;
+    const [warn, fail, reason, source, other] = [
+      level(field('warn')),
+      level(field('fail')),
+      field('reason'),
+      field('source'),
+      field('other'),
+    ];
+    if (warn === undefined || fail === undefined || reason?.kind !== 'scalar' || source?.kind !== 'scalar') {
+      problems.push({ id: 'missing-key', message: `limits of ${check.id} need warn, fail, reason and source`, at: entry.keyAt });
+      continue;
+    }
+    const [otherWarn, otherFail] = [entryOf(other, 'warn')?.value, entryOf(other, 'fail')?.value];
+    const otherLevels = otherWarn && otherFail ? { warn: level(otherWarn), fail: level(otherFail) } : undefined;
+    policies.set(check.id, {
+      warn,
+      fail,
+      reason: reason.text,
+      source: source.text,
+      ...(otherLevels?.warn && otherLevels.fail ? { other: { warn: otherLevels.warn, fail: otherLevels.fail } } : {}),
+    });
+  }
+  return problems.length > 0 ? { ok: false, problems } : { ok: true, value: policies };
+}
+
+/**
+ * The policies with a project's own limits in place of the defaults.
+ *
+ * @returns merged levels, the overridden ones marked with their place; or what is wrong with the project's limits
+ */
+export function projectPolicies({ policies, design }: { policies: Policies; design: Design }): Outcome<Policies> {
+  const merged = new Map(policies);
+  const problems: Diagnostic[] = [];
+  for (const [id, override] of Object.entries(design.limits)) {
+    const check = checks.find((candidate) => candidate.id === id);
+    const policy = policies.get(id);
+    const at = design.locate(`limits.${id}`);
+    if (check === undefined || policy === undefined) {
+      problems.push({
+        id: 'fixed-limit',
+        message: `the limits of ${id} come from the circuit and cannot be set`,
+        help: 'remove the line',
+        at,
+      });
+      continue;
+    }
+    const level = (side: 'warn' | 'fail'): Level => {
+      const text = override[side];
+      if (text === undefined) return policy[side];
+      return (
+        levelOf({ text, dimension: check.dimension, like: policy[side], problems, at: design.locate(`limits.${id}.${side}`) }) ??
+        policy[side]
+      );
+    };
+    const levels = { warn: level('warn'), fail: level('fail') };
+    const disorder = verdictOrderProblem({ ...levels, sense: check.sense, id, at });
+    if (disorder !== undefined) problems.push(disorder);
+    merged.set(id, { reason: policy.reason, source: policy.source, ...levels, other: levels, overriddenAt: `${at.path}:${at.line}` });
+  }
+  return problems.length > 0 ? { ok: false, problems } : { ok: true, value: merged };
+}
+
+function read({
+  node,
+  dimension,
+  problems,
+  at,
+}: {
+  node: SourceNode | undefined;
+  dimension: Dimension;
+  problems: Diagnostic[];
+  at: Location;
+}): Level | undefined {
+  return node?.kind === 'scalar' ? levelOf({ text: node.text, dimension, problems, at: node.at }) : void at;
+}
+
+/** Words of a level: `0.8 of rating`, `rating - 25 K`, a quantity; a bare ratio where the default is a share of the rating. */
+function levelOf({
+  text,
+  dimension,
+  like,
+  problems,
+  at,
+}: {
+  text: string;
+  dimension: Dimension;
+  like?: Level;
+  problems: Diagnostic[];
+  at: Location;
+}): Level | undefined {
+  const share = /^(.+?)\s+of rating$/.exec(text)?.[1];
+  const less = /^rating\s*[-−]\s*(.+)$/.exec(text)?.[1];
+  const bareShare = share === undefined && like !== undefined && 'share' in like && /^[\d.]+\s*%?$/.test(text) ? text : undefined;
+  const lessDimension = dimension === 'temperature' ? 'temperatureRise' : dimension;
+  const [quantity, kind]: readonly [string, Dimension] =
+    (share ?? bareShare) !== undefined ? [(share ?? bareShare)!, 'ratio'] : less !== undefined ? [less, lessDimension] : [text, dimension];
+  const parsed = parseQuantity({ text: quantity, dimension: kind });
+  if (!parsed.ok) {
+    const { problem } = parsed;
+    problems.push({ id: problem.id, message: problem.message, help: problem.help ?? 'write "0.8 of rating" or a quantity', at });
+    return undefined;
+  }
+  if (kind === 'ratio' && dimension !== 'ratio') return { share: parsed.value };
+  if (share !== undefined || bareShare !== undefined) return { share: parsed.value };
+  return less !== undefined ? { less: parsed.value } : { quantity: parsed.value };
+}

@@ -1,0 +1,28 @@
+import type { Location } from '../source/location.ts';
+import type { Dimension } from '../units/dimension.ts';
+import type { SubjectPart } from './check.ts';
+import type { Verdict } from './judge.ts';
+
+/** The worst of one check over all loads and corners. SI numbers; null where there is nothing to compare. */
+export interface Result {
+  readonly id: string;
+  readonly part: SubjectPart;
+  readonly title: string;
+  /** The part in words. */
+  readonly subject: string;
+  /** Load, moment and corner in words. */
+  readonly case: string;
+  readonly verdict: Verdict;
+  readonly value: number | null;
+  readonly limit: number | null;
+  /** Where the warning begins, on the scale of the value. */
+  readonly warnAt: number | null;
+  readonly dimension: Dimension;
+  readonly sense: 'at-most' | 'at-least';
+  readonly margin: number | null;
+  /** Why nothing was assessed, or why it fails without a number. */
+  readonly reason?: string;
+  readonly at: Location;
+  readonly basis: readonly string[];
+  readonly remedy?: string;
+}

@@ -1,0 +1,43 @@
+import { formatQuantity } from '../units/format-quantity.ts';
+import { defineCheck } from './check.ts';
+import { momentFindings } from './peak-moments.ts';
+import { lacks, ratedBasis, subjects, unassessed } from './words.ts';
+
+export default defineCheck({
+  id: 'switch-peak-voltage',
+  part: 'switches',
+  title: 'drain peak while running, against the rated drain voltage',
+  since: '0.1.0',
+  dimension: 'voltage',
+  sense: 'at-most',
+  model: 'running',
+  docs: {
+    what: 'Compares the highest drain voltage of the running driver with the rated drain-source voltage of the switch.',
+    why: 'Above its rating a switch avalanches in every cycle and overheats within seconds.',
+    formula: 'Vd = k(Q)·π·(V − I·r) + I·Ron; use = Vd/V_DSS',
+    source: 'volt-second balance of the chokes, Baxandall 1959 (check-values A-vpk, A-res, A-finiteQ); rating from the part',
+    remedy: 'lower the supply voltage, or choose a switch of higher drain voltage',
+  },
+  subject: subjects.switch,
+  run: (input) => {
+    const { mosfet } = input.analysis.design.switches;
+    const rating = mosfet.ratings.drainVoltage;
+    return momentFindings({
+      input,
+      moments: ['running'],
+      finding: ({ drainPeak, path, basis }) =>
+        rating === undefined
+          ? unassessed({ ...lacks({ part: mosfet.name, key: 'drainVoltage' }), path: 'switches.part' })
+          : {
+              kind: 'measured',
+              value: drainPeak,
+              rating: rating.value,
+              path,
+              basis: [basis, ratedBasis({ what: 'V_DSS', rating, dimension: 'voltage' })],
+              remedy: ({ warnAt }) =>
+                `a supply of ${formatQuantity({ value: (input.analysis.design.supply.voltage * warnAt) / drainPeak, dimension: 'voltage' })} or less, ` +
+                `or a switch rated ${formatQuantity({ value: (drainPeak * rating.value) / warnAt, dimension: 'voltage' })} or more`,
+            },
+    });
+  },
+});

@@ -1,0 +1,104 @@
+import type { Analysis } from '../driver/analysis.ts';
+import { avalancheEnergy } from '../physics/avalanche.ts';
+import { envelopeMode } from '../physics/envelope.ts';
+import { formatQuantity } from '../units/format-quantity.ts';
+import { defineCheck, type CheckInput } from './check.ts';
+import { momentFindings } from './peak-moments.ts';
+import { lacks, ratedBasis, subjects, unassessed } from './words.ts';
+
+export default defineCheck({
+  id: 'switch-surge-voltage',
+  part: 'switches',
+  title: 'drain peak at switch-on and load removal, against the rated drain voltage',
+  since: '0.1.0',
+  dimension: 'voltage',
+  sense: 'at-most',
+  model: 'running',
+  docs: {
+    what: 'Compares the drain peaks at switch-on and when the load is taken away with the rated drain-source voltage of the switch.',
+    why: 'Chokes and bank form a second, slow resonance: a step of the rail drives the drains up to twice the running peak, and the energy of the chokes lands on them when a load goes.',
+    formula: 'Le·I′ = V(t) − Vt/π − I·r, C·Vt′ = I/π − Vt/(2R), exact for a step or a linear rise; a step without damping reaches 2π·V',
+    source:
+      'first-harmonic averaging, method of Sanders et al. 1991 (check-values A-start); 2 % added for the method, loss of the bank and of the switch not counted as damping',
+    remedy:
+      'feed the gates from their own rail and let the supply rise slowly, choose a switch of higher drain voltage, or lower the supply voltage',
+  },
+  subject: subjects.switch,
+  run: (input) => {
+    const { mosfet } = input.analysis.design.switches;
+    const rating = mosfet.ratings.drainVoltage;
+    return momentFindings({
+      input,
+      moments: ['switch-on', 'load removal'],
+      finding: ({ drainPeak, moment, path, basis }) =>
+        rating === undefined
+          ? unassessed({ ...lacks({ part: mosfet.name, key: 'drainVoltage' }), path: 'switches.part' })
+          : {
+              kind: 'measured',
+              value: drainPeak,
+              rating: rating.value,
+              path,
+              basis: [
+                basis,
+                `${(drainPeak / (Math.PI * input.instance.point.corner.supply * input.analysis.design.supply.voltage)).toPrecision(3)} times π·V`,
+                ratedBasis({ what: 'V_DSS', rating, dimension: 'voltage' }),
+                ...(drainPeak > rating.value ? [avalancheWords(input, rating.value)] : []),
+              ],
+              remedy: ({ warnAt }) =>
+                remedyWords({ input, drainPeak, rating: rating.value, warnAt, atSwitchOn: path === 'supply.riseTime' }),
+              ...(moment === undefined ? {} : { moment }),
+            },
+    });
+  },
+});
+
+/** Energy of the chokes in one breakdown against the single-pulse rating; it is no licence to avalanche. */
+function avalancheWords({ analysis: { design }, instance }: CheckInput, breakdown: number): string {
+  const { avalancheEnergy: rating } = design.switches.mosfet.ratings;
+  const transients = [instance.switchOn, instance.loadRemoval].flatMap((transient) =>
+    'unknown' in transient ? [] : [transient.chokeCurrent],
+  );
+  const supply = design.supply.voltage * instance.point.corner.supply;
+  if (breakdown <= supply) return 'the supply alone exceeds V_DSS';
+  const energy = avalancheEnergy({ inductance: chokesSeen(design, instance), current: Math.max(...transients), breakdown, supply });
+  const rated =
+    rating === undefined
+      ? 'the part gives no single-pulse rating'
+      : `single-pulse rating ${formatQuantity({ value: rating.value, dimension: 'energy' })}`;
+  return `avalanche: the chokes can put about ${formatQuantity({ value: energy, dimension: 'energy' })} into one switch; ${rated}`;
+}
+
+function chokesSeen(design: Analysis['design'], instance: CheckInput['instance']): number {
+  return design.chokes.arrangement === 'two' ? instance.point.tank.chokeInductance / 2 : instance.point.tank.chokeInductance;
+}
+
+function remedyWords({
+  input: { analysis, instance },
+  drainPeak,
+  rating,
+  warnAt,
+  atSwitchOn,
+}: {
+  input: CheckInput;
+  drainPeak: number;
+  rating: number;
+  warnAt: number;
+  atSwitchOn: boolean;
+}): string {
+  const { design } = analysis;
+  const part = `a switch rated ${formatQuantity({ value: (drainPeak * rating) / warnAt, dimension: 'voltage' })} or more`;
+  const supply = `a supply of ${formatQuantity({ value: (design.supply.voltage * warnAt) / drainPeak, dimension: 'voltage' })} or less`;
+  const { tank, corner } = instance.point;
+  const running = Math.PI * design.supply.voltage * corner.supply;
+  const { angularFrequency } = envelopeMode({
+    chokeInductance: chokesSeen(design, instance),
+    capacitance: tank.capacitance,
+    parallelResistance: tank.parallelResistance,
+    dropResistance: 0,
+  });
+  // an undamped ramp overshoots by at most 1/x, x = ω_e·Tr/2; 2 % is the method's own allowance
+  const room = warnAt / (1.02 * running) - 1;
+  if (!atSwitchOn || room <= 0) return `${supply}, or ${part}`;
+  const riseTime = formatQuantity({ value: (2 / room / angularFrequency) * 1.05, dimension: 'time', digits: 2 });
+  return `gates on their own rail and a supply that rises in ${riseTime} or more, or ${part}, or ${supply}`;
+}

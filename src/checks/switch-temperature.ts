@@ -1,0 +1,83 @@
+import { formatQuantity } from '../units/format-quantity.ts';
+import { totalLoss, type SwitchLosses } from '../driver/switch-heat.ts';
+import { defineCheck, type Finding } from './check.ts';
+import { lacks, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
+
+const path = 'switches.heatsink';
+
+export default defineCheck({
+  id: 'switch-temperature',
+  part: 'switches',
+  title: 'junction temperature while running, against the part’s limit',
+  since: '0.1.0',
+  dimension: 'temperature',
+  sense: 'at-most',
+  model: 'running',
+  docs: {
+    what: 'Finds the junction temperature that agrees with the loss it causes: conduction, gate drive, slow gate, body diode and the leak of a switch that is not held off.',
+    why: 'On-resistance rises and the threshold falls with temperature; where the loss outgrows the cooling there is no steady state at all.',
+    formula: 'Tj = Ta + R_th·P(Tj), P = I²·Ron(Tj)/2 + ½·Qg·V·f + I·(Vp + V_SD − Vf)·t_r·f + V·i_leak; Ron(Tj) = Ron25·(Tj/298.15 K)^n',
+    source: 'power law of silicon mobility, Jacoboni et al. 1977 (check-values E-rds, E-selfconsistent, E-runaway); thermal chain E-stack',
+    remedy: 'a better heatsink, a switch of lower on-resistance, faster gates, or less load',
+  },
+  subject: subjects.switch,
+  run: ({ analysis: { design }, instance: { point } }) => {
+    const { mosfet } = design.switches;
+    const { running } = point;
+    if (running === undefined) return [unassessed({ ...notOscillating, path })];
+    const rating = mosfet.ratings.junctionTemperature;
+    if (rating === undefined) return [unassessed({ ...lacks({ part: mosfet.name, key: 'junctionTemperature' }), path: 'switches.part' })];
+    const { junction, losses } = running;
+    if ('unknown' in junction) return [unassessed({ ...junction, path })];
+    if (!junction.found) return [hopeless(junction.why, junction.temperature)];
+    return [
+      {
+        kind: 'measured',
+        value: junction.temperature,
+        rating: rating.value,
+        path,
+        basis: [
+          typeof losses === 'object' && !('unknown' in losses) ? lossWords(losses) : 'losses agree with the temperature',
+          ratedBasis({ what: 'junction limit', rating, dimension: 'temperature' }),
+        ],
+        remedy: ({ warnAt }) => heatsinkWords({ design, warnAt, loss: junction.loss }),
+      },
+    ];
+  },
+});
+
+function hopeless(why: 'runaway' | 'no state', temperature: number): Finding {
+  const reason =
+    why === 'runaway'
+      ? `thermal runaway: up to ${formatQuantity({ value: temperature, dimension: 'temperature' })} the loss outgrows the cooling, no junction temperature is steady`
+      : `warming up, the pair loses its hold-off at a junction of ${formatQuantity({ value: temperature, dimension: 'temperature' })} and latches`;
+  return { kind: 'hopeless', reason, path, basis: [], remedy: () => 'a better heatsink, a switch of lower on-resistance, or less load' };
+}
+
+function lossWords(losses: SwitchLosses): string {
+  const watt = (value: number): string => formatQuantity({ value, dimension: 'power', digits: 2 });
+  const { conduction, gateDrive, slowGate, bodyDiode, leak } = losses;
+  return (
+    `loss ${watt(totalLoss(losses))} a switch: conduction ${watt(conduction)}, slow gate ${watt(slowGate)}, ` +
+    `body diode ${watt(bodyDiode)}, gate drive ${watt(gateDrive)}, leak ${watt(leak)}`
+  );
+}
+
+function heatsinkWords({
+  design,
+  warnAt,
+  loss,
+}: {
+  design: Parameters<typeof subjects.switch>[0]['design'];
+  warnAt: number;
+  loss: number;
+}): string {
+  const ambient = design.environment.ambient ?? 298.15;
+  const { junctionToCase, caseToSink } = design.switches.mosfet.ratings;
+  const inner = ((junctionToCase?.value ?? 0) + (caseToSink?.value ?? 0) + (design.switches.insulator ?? 0)) / design.switches.parallel;
+  const left = (warnAt - ambient) / loss - inner;
+  const otherwise = 'a switch of lower on-resistance, faster gates, or less load';
+  return left > 0.05
+    ? `a heatsink of ${formatQuantity({ value: left, dimension: 'thermalResistance', digits: 2 })} or less for each switch, or ${otherwise}`
+    : otherwise;
+}

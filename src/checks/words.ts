@@ -1,0 +1,40 @@
+import type { Analysis } from '../driver/analysis.ts';
+import type { Unknown } from '../driver/known.ts';
+import type { Rating } from '../parts/part.ts';
+import type { Dimension } from '../units/dimension.ts';
+import { formatQuantity } from '../units/format-quantity.ts';
+import type { Finding, Unassessed } from './check.ts';
+
+/** A rating as a statement of a result's basis: `rated 200 V (data sheet)`. */
+export function ratedBasis({ what, rating, dimension }: { what: string; rating: Rating; dimension: Dimension }): string {
+  const note = rating.note === undefined ? '' : `; ${rating.note}`;
+  return `${what} ${formatQuantity({ value: rating.value, dimension })} (${rating.source}${note})`;
+}
+
+/** A finding that says why nothing could be assessed. */
+export function unassessed({ unknown, path, moment }: Unknown & { path: string; moment?: string }): Unassessed & Finding {
+  return { kind: 'unassessed', reason: unknown, path, basis: [], ...(moment === undefined ? {} : { moment }) };
+}
+
+/** What a part lacks. */
+export function lacks({ part, key }: { part: string; key: string }): Unknown {
+  return { unknown: `${part} gives no ${key}` };
+}
+
+export const notOscillating: Unknown = { unknown: 'it does not oscillate with this load' };
+
+/** The parts of a design in words. */
+export const subjects = {
+  switch: ({ design }: Analysis): string => `switch ${design.switches.mosfet.name}`,
+  crossDiode: ({ design }: Analysis): string => `cross diode ${design.gates.crossDiode.name}`,
+  clamp: ({ design }: Analysis): string => `clamp ${design.gates.clamp?.name ?? 'none'}`,
+  pullUp: ({ design }: Analysis): string => `pull-up ${formatQuantity({ value: design.gates.pullUp.resistance, dimension: 'resistance' })}`,
+  capacitor: ({ design }: Analysis): string => {
+    const { capacitor, parallel, series } = design.tank.bank;
+    return `bank ${parallel} × ${capacitor.name}${series > 1 ? `, ${series} in series` : ''}`;
+  },
+  choke: ({ design }: Analysis): string => `choke ${design.chokes.choke.name}`,
+  supply: (): string => 'supply',
+  tank: (): string => 'tank',
+  pair: (): string => 'switch pair',
+} as const;

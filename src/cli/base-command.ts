@@ -1,0 +1,78 @@
+import { Command } from '@oclif/core/command';
+import { CLIError } from '@oclif/core/errors';
+import { string } from '@oclif/core/flags';
+import { diagnosticsText } from '../report/diagnostics.ts';
+import { InputError, type Diagnostic } from '../source/diagnostic.ts';
+import { exitStatus } from './exit-status.ts';
+import { textOf } from './files.ts';
+import { streamLook } from './terminal.ts';
+
+/** What every command has: `--json`, `--color`, one look for errors and one meaning of the exit status. */
+export abstract class BaseCommand extends Command {
+  static override enableJsonFlag = true;
+  static override baseFlags = {
+    color: string({
+      options: ['auto', 'always', 'never'],
+      default: 'auto',
+      description: 'Colour the words; they say the same without it.',
+      helpGroup: 'OUTPUT',
+    }),
+  };
+
+  /** Prints problems of inputs to standard error; nothing under --json, where they are in the document. */
+  protected printProblems(problems: readonly Diagnostic[]): void {
+    if (this.jsonEnabled()) return;
+    const { width } = streamLook({ stream: process.stderr, colour: 'never' });
+    process.stderr.write(diagnosticsText({ problems, textOf, width }));
+  }
+
+  protected override catch(error: Error): Promise<void> {
+    const problems = problemsOf(error);
+    if (problems === undefined) {
+      process.exitCode = exitStatus.internal;
+      if (this.jsonEnabled()) this.logJson({ error: { id: 'internal', message: error.message, at: null } });
+      else failedOutsideCommand(error);
+      return Promise.resolve();
+    }
+    process.exitCode = exitStatus.refused;
+    if (this.jsonEnabled()) this.logJson(refusalJson(problems));
+    else this.printProblems(problems);
+    return Promise.resolve();
+  }
+}
+
+/** A refusal as a JSON document: the first problem, and all of them. */
+export function refusalJson(problems: readonly Diagnostic[]): object {
+  const [first] = problems;
+  return { error: problemJson(first), errors: problems.map(problemJson) };
+}
+
+function problemJson(problem: Diagnostic | undefined): object {
+  const { id = 'refused', message = 'refused', help, at } = problem ?? {};
+  return {
+    id,
+    message,
+    ...(help === undefined ? {} : { help }),
+    at: at === undefined ? null : { path: at.path, line: at.line, column: at.column },
+  };
+}
+
+/** Input errors and usage errors; undefined for anything that is our own bug. */
+function problemsOf(error: Error): readonly Diagnostic[] | undefined {
+  if (error instanceof InputError) return error.problems;
+  if (!(error instanceof CLIError)) return undefined;
+  const [message = 'cannot be run like this', ...rest] = error.message
+    .split('\n')
+    .filter((line) => line.trim() !== '' && !/^See more help/.test(line));
+  return [{ id: 'usage', message: lowered(message), help: [...rest.map((line) => line.trim()), 'see tankproof --help'].join('; ') }];
+}
+
+function lowered(message: string): string {
+  return message.charAt(0).toLowerCase() + message.slice(1);
+}
+
+/** What is said of a bug of ours. */
+export function failedOutsideCommand(error: unknown): void {
+  const words = error instanceof Error ? (error.stack ?? error.message) : String(error);
+  process.stderr.write(`${words}\nThis is a bug of tankproof; please report it with the input that caused it.\n`);
+}

@@ -1,0 +1,65 @@
+import { relative, join } from 'node:path';
+import { cautionsOf } from '../checks/cautions.ts';
+import type { Policies } from '../checks/policy.ts';
+import { projectPolicies, readPolicies } from '../checks/read-policies.ts';
+import { checkIds } from '../checks/registry.ts';
+import { reviewOf } from '../checks/review.ts';
+import { analysisOf } from '../driver/analysis.ts';
+import { assumptionsOf, ratingsUsed } from '../driver/assumptions.ts';
+import { DesignError } from '../driver/design-error.ts';
+import { quantitiesOf } from '../driver/quantities.ts';
+import type { Design } from '../project/design.ts';
+import { readProject } from '../project/read-project.ts';
+import type { ReviewReport } from '../report/review-report.ts';
+import { InputError, type Outcome } from '../source/diagnostic.ts';
+import { readText } from './files.ts';
+import { partsInFolders } from './parts-folders.ts';
+
+/** The value, or the problems thrown as an InputError. */
+function accepted<T>(outcome: Outcome<T>): T {
+  if (!outcome.ok) throw new InputError(outcome.problems);
+  return outcome.value;
+}
+
+/** The policy that comes with the tool. */
+export function defaultPolicies(root: string): Policies {
+  const path = join(root, 'shared', 'limits.yaml');
+  return accepted(readPolicies({ text: readText(path), path: relative(process.cwd(), path) || path }));
+}
+
+/**
+ * Reads one project file and reviews it.
+ *
+ * Errors: InputError with everything that is wrong with the file or the parts it names.
+ */
+export function reviewedFile({ path, root, policies }: { path: string; root: string; policies: Policies }): ReviewReport {
+  const design = accepted(
+    readProject({
+      text: readText(path),
+      path,
+      openLibrary: (folders) => partsInFolders({ root, projectPath: path, folders }),
+      checkIds,
+    }),
+  );
+  return computed({ design, path, policies });
+}
+
+function computed({ design, path, policies }: { design: Design; path: string; policies: Policies }): ReviewReport {
+  try {
+    const merged = accepted(projectPolicies({ policies, design }));
+    const analysis = analysisOf(design);
+    return {
+      file: path,
+      title: design.title ?? 'untitled',
+      quantities: quantitiesOf(analysis),
+      results: reviewOf({ analysis, policies: merged }),
+      cautions: cautionsOf(analysis),
+      assumptions: assumptionsOf(analysis),
+      ratings: ratingsUsed(design),
+    };
+  } catch (error) {
+    if (!(error instanceof DesignError)) throw error;
+    const { id, message, help } = error;
+    throw new InputError([{ id, message, at: design.locate(error.path), ...(help === undefined ? {} : { help }) }]);
+  }
+}

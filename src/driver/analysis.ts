@@ -1,0 +1,41 @@
+import type { Design } from '../project/design.ts';
+import { cornersOf, nominalCorner } from './corner.ts';
+import { loadRemoval, startOf, switchOn, type Start, type Transient } from './events.ts';
+import type { Unknown } from './known.ts';
+import { operatingPoint, type OperatingPoint } from './operating-point.ts';
+
+/** A running state and the transients that lead to and away from it. */
+export interface Case {
+  readonly point: OperatingPoint;
+  readonly switchOn: Transient | Unknown;
+  readonly loadRemoval: Transient | Unknown;
+}
+
+/** All that the closed forms say of a design. */
+export interface Analysis {
+  readonly design: Design;
+  readonly start: Start | Unknown;
+  /** One per load, at nominal values. */
+  readonly nominal: readonly Case[];
+  /** One per load and corner: what is judged. */
+  readonly corners: readonly Case[];
+}
+
+/**
+ * Every load of a design at its nominal values and at every corner of its tolerances, in closed form.
+ *
+ * Errors: DesignError, see tankAt.
+ */
+export function analysisOf(design: Design): Analysis {
+  const caseOf = (load: Design['loads'][number], corner: OperatingPoint['corner'], damping: 'nominal' | 'least'): Case => {
+    const point = operatingPoint({ design, load, corner });
+    return { point, switchOn: switchOn({ design, point, damping }), loadRemoval: loadRemoval({ design, point, damping }) };
+  };
+  const corners = cornersOf(design);
+  return {
+    design,
+    start: startOf(design),
+    nominal: design.loads.map((load) => caseOf(load, nominalCorner, 'nominal')),
+    corners: design.loads.flatMap((load) => corners.map((corner) => caseOf(load, corner, 'least'))),
+  };
+}

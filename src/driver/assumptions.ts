@@ -1,0 +1,115 @@
+import type { Rating } from '../parts/part.ts';
+import type { Design } from '../project/design.ts';
+import type { Analysis } from './analysis.ts';
+import { railOvershoot } from './events.ts';
+import { classOnResistanceFactor, classThresholdDrift } from './switch-model.ts';
+
+/** What was taken for granted to compute this design, one statement each. */
+export function assumptionsOf({ design, start }: Analysis): readonly string[] {
+  return [...missing(design), ...ofSwitches(design), ...ofStart({ design, start }), ...ofModel(design)];
+}
+
+function missing({ supply, tank, chokes, environment, loads }: Design): readonly string[] {
+  const absent = (value: unknown, statement: string): readonly string[] => (value === undefined ? [statement] : []);
+  return [
+    ...absent(supply.tolerance, 'supply.tolerance not given: taken as 0'),
+    ...absent(supply.resistance, 'supply.resistance not given: taken as 0, which leans high on voltage and current'),
+    ...absent(tank.coil.tolerance, 'tank.coil.tolerance not given: taken as 0'),
+    ...absent(tank.bank.capacitor.ratings.tolerance, `${tank.bank.capacitor.name} gives no tolerance: taken as 0`),
+    ...absent(chokes.choke.ratings.resistance, `${chokes.choke.name} gives no resistance: taken as 0`),
+    ...absent(tank.bank.capacitor.lossTangent, `${tank.bank.capacitor.name} gives no lossTangent: its loss is left out of the tank's Q`),
+    ...absent(environment.ambient, 'environment.ambient not given: taken as 25 °C'),
+    ...absent(environment.access, 'environment.access not given: taken as public'),
+    ...(loads.some(({ frequencyShift }) => frequencyShift !== undefined)
+      ? ['a load’s frequencyShift is taken as a change of the coil’s inductance']
+      : []),
+  ];
+}
+
+function ofSwitches({ switches: { mosfet }, gates }: Design): readonly string[] {
+  const { onResistanceFactor, thresholdDrift, thresholdTypical, transconductance, inputCapacitance } = mosfet.ratings;
+  return [
+    ...(onResistanceFactor === undefined
+      ? [`${mosfet.name} gives no onResistanceFactor: ${classOnResistanceFactor} at 150 °C (class)`]
+      : []),
+    ...(thresholdDrift === undefined ? [`threshold falls by ${-classThresholdDrift * 1000} mV/K (class)`] : []),
+    ...(thresholdTypical === undefined ? ['typical threshold is the mean of minimum and maximum (derived)'] : []),
+    ...(transconductance === undefined
+      ? ['channel constant from R_DS(on), since the part gives no transconductance']
+      : transconductance.at?.['drainCurrent'] === undefined
+        ? ['transconductance taken as stated at the drain current of R_DS(on)']
+        : []),
+    ...(inputCapacitance === undefined ? [] : ['gate capacitance at zero drain voltage is twice the catalogue figure (class)']),
+    ...(gates.crossDiode.ratings.forwardVoltage === undefined ? [] : ['cross-diode drop follows 46 mV·ln(I) of a 1 A rectifier (class)']),
+  ];
+}
+
+function ofStart({ design, start }: Pick<Analysis, 'design' | 'start'>): readonly string[] {
+  const overshoot = railOvershoot(design);
+  return [
+    ...('unknown' in start ? [] : [`start: ${start.why}`]),
+    ...(overshoot > 1
+      ? [`leads and bulk capacitance ring: the rail overshoots to ${overshoot.toPrecision(3)} times its voltage when it is plugged in`]
+      : []),
+  ];
+}
+
+function ofModel(design: Design): readonly string[] {
+  return [
+    'equal leads to every capacitor; no stray inductance between drains and bank, whose ringing adds to every drain peak',
+    'the supply or its bulk capacitor takes back current at load removal',
+    ...(design.switches.parallel > 1 ? ['parallel switches share current equally and hang on one pull-up'] : []),
+  ];
+}
+
+/** A rating that the result rests on, with the part that gives it. */
+export interface UsedRating {
+  readonly part: string;
+  readonly key: string;
+  readonly rating: Rating;
+}
+
+/** Every rating of the design's parts that the closed forms or the checks use. */
+export function ratingsUsed({ switches, gates, tank, chokes }: Design): readonly UsedRating[] {
+  const { capacitor } = tank.bank;
+  const rows = [
+    pick(switches.mosfet, [
+      'drainVoltage',
+      'onResistance',
+      'onResistanceFactor',
+      'thresholdMin',
+      'thresholdMax',
+      'thresholdTypical',
+      'thresholdDrift',
+      'transconductance',
+      'gateVoltage',
+      'inputCapacitance',
+      'gateCharge',
+      'bodyDiodeVoltage',
+      'junctionTemperature',
+      ...(switches.heatsink === undefined ? ['junctionToAmbient'] : ['junctionToCase', 'caseToSink']),
+      'avalancheEnergy',
+    ]),
+    pick(gates.crossDiode, ['reverseVoltage', 'forwardVoltage', 'recoveryTime']),
+    gates.clamp === undefined
+      ? []
+      : pick(gates.clamp, ['zenerVoltage', 'tolerance', 'power', 'impedance', 'testCurrent', 'junctionToAmbient', 'junctionTemperature']),
+    pick(capacitor, ['capacitance', 'tolerance', 'voltageDc', 'currentRms', 'seriesResistance', 'maxRise']),
+    (capacitor.lossTangent?.points ?? []).map(({ rating }) => ({ part: capacitor.name, key: 'lossTangent', rating })),
+    capacitor.thermalResistance?.stillAir === undefined
+      ? []
+      : [{ part: capacitor.name, key: 'thermalResistance', rating: capacitor.thermalResistance.stillAir }],
+    pick(chokes.choke, ['inductance', 'resistance', 'saturationCurrent', 'tolerance']),
+  ];
+  return rows.flat();
+}
+
+function pick(
+  { name, ratings }: { name: string; ratings: Readonly<Record<string, Rating | undefined>> },
+  keys: readonly string[],
+): readonly UsedRating[] {
+  return keys.flatMap((key) => {
+    const rating = ratings[key];
+    return rating === undefined ? [] : [{ part: name, key, rating }];
+  });
+}

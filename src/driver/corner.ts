@@ -1,0 +1,38 @@
+import type { Design } from '../project/design.ts';
+import type { Ratio } from '../units/si.ts';
+
+/** One combination of tolerances. Each factor multiplies the nominal value. */
+export interface Corner {
+  readonly supply: Ratio;
+  readonly coil: Ratio;
+  readonly capacitor: Ratio;
+  readonly choke: Ratio;
+}
+
+export const nominalCorner: Corner = { supply: 1, coil: 1, capacitor: 1, choke: 1 };
+
+/** Every combination of the low and high ends of the tolerances that the design states; only the nominal one where it states none. */
+export function cornersOf(design: Design): readonly Corner[] {
+  const ends = (tolerance: Ratio | undefined): readonly Ratio[] => (tolerance ? [1 - tolerance, 1 + tolerance] : [1]);
+  const { supply, tank, chokes } = design;
+  const corners: Corner[] = [];
+  for (const s of ends(supply.tolerance))
+    for (const coil of ends(tank.coil.tolerance))
+      for (const capacitor of ends(tank.bank.capacitor.ratings.tolerance?.value))
+        for (const choke of ends(chokes.choke.ratings.tolerance?.value)) corners.push({ supply: s, coil, capacitor, choke });
+  return corners;
+}
+
+/** The tolerances of a corner in words: `supply +5 %, coil −3 %`; empty for the nominal one. */
+export function cornerName(corner: Corner): string {
+  const names: Record<keyof Corner, string> = { supply: 'supply', coil: 'coil', capacitor: 'bank', choke: 'choke' };
+  return (Object.keys(names) as (keyof Corner)[])
+    .filter((key) => corner[key] !== 1)
+    .map((key) => `${names[key]} ${signedPercent(corner[key] - 1)}`)
+    .join(', ');
+}
+
+function signedPercent(share: Ratio): string {
+  const percent = Number((Math.abs(share) * 100).toPrecision(3));
+  return `${share < 0 ? '−' : '+'}${percent} %`;
+}

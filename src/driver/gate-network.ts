@@ -1,0 +1,96 @@
+import { clampPower, gateHighVoltage, gateRiseTime, pullUpDiode, pullUpPower } from '../physics/gate.ts';
+import type { Design } from '../project/design.ts';
+import type { Ratio, Volt } from '../units/si.ts';
+import type { Corner } from './corner.ts';
+import { isKnown, whenKnown, type Maybe } from './known.ts';
+
+/** The gate network at one corner of the supply; nothing here depends on the load. */
+export interface GateNetwork {
+  /** Vg, the rail behind the pull-ups. */
+  readonly feed: Volt;
+  /** Drop of the cross diode at the pull-up's current, and that current. */
+  readonly diodeDrop: Maybe;
+  readonly diodeCurrent: Maybe;
+  /** Vhigh with the clamp at its nominal voltage. */
+  readonly high: Volt;
+  /** Highest gate voltage: clamp at the top of its tolerance, its impedance included. */
+  readonly peak: Maybe;
+  readonly pullUpPower: number;
+  /** Undefined without a clamp. */
+  readonly clampPower: Maybe | undefined;
+}
+
+/** The gate network of a design at a corner. */
+export function gateNetworkAt({ design, corner }: { design: Design; corner: Corner }): GateNetwork {
+  const { pullUp, pullDown = Infinity, clamp, crossDiode } = design.gates;
+  const feed = gateFeed({ design, corner });
+  const zener = clamp?.ratings.zenerVoltage?.value;
+  const tolerance = clamp?.ratings.tolerance?.value ?? 0;
+  const network = { feed, pullUp: pullUp.resistance, pullDown };
+  const high = gateHighVoltage({ ...network, clamp: zener ?? Infinity });
+  const forward = crossDiode.ratings.forwardVoltage;
+  const statedCurrent = forward?.at?.['forwardCurrent'];
+  const diode =
+    forward === undefined || statedCurrent === undefined
+      ? undefined
+      : pullUpDiode({ feed, pullUp: pullUp.resistance, statedDrop: forward.value, statedCurrent });
+  const noDrop = { unknown: `${crossDiode.name} gives no forwardVoltage with its current` };
+  const lowestHigh = gateHighVoltage({ ...network, clamp: (zener ?? Infinity) * (1 - tolerance) });
+  return {
+    feed,
+    diodeDrop: diode?.drop ?? noDrop,
+    diodeCurrent: diode?.current ?? noDrop,
+    high,
+    peak: peakGateVoltage({ design, feed }),
+    pullUpPower: pullUpPower({ feed, diodeDrop: diode?.drop ?? 0, gateHigh: lowestHigh, pullUp: pullUp.resistance }),
+    clampPower: clamp === undefined ? undefined : largestClampPower({ design, feed, tolerance }),
+  };
+}
+
+/** Voltage of the rail behind the pull-ups. */
+export function gateFeed({ design, corner }: { design: Design; corner: Corner }): Volt {
+  const { from } = design.gates.pullUp;
+  return from === 'supply' ? design.supply.voltage * corner.supply : from;
+}
+
+function peakGateVoltage({ design, feed }: { design: Design; feed: Volt }): Maybe {
+  const { pullUp, pullDown = Infinity, clamp } = design.gates;
+  const open = gateHighVoltage({ feed, pullUp: pullUp.resistance, pullDown, clamp: Infinity });
+  if (clamp === undefined) return open;
+  const { zenerVoltage, tolerance, impedance, testCurrent } = clamp.ratings;
+  if (zenerVoltage === undefined) return { unknown: `${clamp.name} gives no zenerVoltage` };
+  const top = zenerVoltage.value * (1 + (tolerance?.value ?? 0));
+  if (open <= top) return open;
+  const current = (feed - top) / pullUp.resistance - top / pullDown;
+  const rise = impedance === undefined ? 0 : impedance.value * Math.max(0, current - (testCurrent?.value ?? 0));
+  return Math.min(open, top + rise);
+}
+
+/** The clamp's power peaks at some voltage within its tolerance: at Vg/2 or at an end. */
+function largestClampPower({ design, feed, tolerance }: { design: Design; feed: Volt; tolerance: Ratio }): Maybe {
+  const { pullUp, pullDown = Infinity, clamp } = design.gates;
+  const zener: Maybe = clamp?.ratings.zenerVoltage?.value ?? { unknown: `${clamp?.name} gives no zenerVoltage` };
+  return whenKnown({ zener }, ({ zener: nominal }) => {
+    const [low, high] = [nominal * (1 - tolerance), nominal * (1 + tolerance)];
+    const worst = Math.min(high, Math.max(low, feed / (2 * (1 + pullUp.resistance / pullDown))));
+    return Math.max(...[low, worst, high].map((value) => clampPower({ feed, clamp: value, pullUp: pullUp.resistance, pullDown })));
+  });
+}
+
+/** What the gate does on its way up to a voltage, with a given capacitance. */
+export function riseTimeTo({
+  design,
+  feed,
+  capacitance,
+  target,
+}: {
+  design: Design;
+  feed: Volt;
+  capacitance: Maybe;
+  target: Maybe;
+}): Maybe | 'never' {
+  if (!isKnown(capacitance)) return capacitance;
+  if (!isKnown(target)) return target;
+  const { pullUp, pullDown = Infinity } = design.gates;
+  return gateRiseTime({ feed, pullUp: pullUp.resistance, pullDown, capacitance, target }) ?? 'never';
+}

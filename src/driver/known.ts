@@ -1,0 +1,26 @@
+/** A number that could not be had, with the reason a person can act on. */
+export interface Unknown {
+  readonly unknown: string;
+}
+
+/** A number, or why there is none. Missing data travels through the engine as this and ends as `not assessed`. */
+export type Maybe = number | Unknown;
+
+/** Whether a value is there. */
+export function isKnown(value: Maybe): value is number {
+  return typeof value === 'number';
+}
+
+/**
+ * A formula over values that may be missing: the first missing one is the result.
+ *
+ * @param values   by name
+ * @param formula  called with all of them when none is missing
+ */
+export function whenKnown<K extends string>(
+  values: Readonly<Record<K, Maybe>>,
+  formula: (known: Readonly<Record<K, number>>) => Maybe,
+): Maybe {
+  for (const value of Object.values<Maybe>(values)) if (!isKnown(value)) return value;
+  return formula(values as Readonly<Record<K, number>>);
+}

@@ -1,0 +1,167 @@
+import { effectiveSeriesResistance, lossTangentAt } from '../physics/capacitor.ts';
+import { chokeFrequencyRatio } from '../physics/push-pull.ts';
+import {
+  characteristicImpedance,
+  dampedFrequencyRatio,
+  parallelFromSeries,
+  parallelQuality,
+  resonantFrequency,
+} from '../physics/resonance.ts';
+import type { Design, Load } from '../project/design.ts';
+import type { Farad, Henry, Hertz, Ohm, Ratio } from '../units/si.ts';
+import { nominalCorner, type Corner } from './corner.ts';
+import { DesignError } from './design-error.ts';
+import { isKnown, type Maybe } from './known.ts';
+
+/** The tank with one load at one corner. */
+export interface Tank {
+  readonly inductance: Henry;
+  readonly capacitance: Farad;
+  /** Of one capacitor. */
+  readonly unitCapacitance: Farad;
+  /** Of one choke. */
+  readonly chokeInductance: Henry;
+  readonly impedance: Ohm;
+  readonly resonance: Hertz;
+  /** Where it runs: chokes and finite quality included. Undefined where it cannot ring (Q of ½ or less). */
+  readonly frequency: Hertz | undefined;
+  readonly quality: Ratio;
+  /** All loss and load, across the tank. */
+  readonly parallelResistance: Ohm;
+  /** Coil loss alone with this load: the bank's loss figure is a maximum and is not relied upon for damping. */
+  readonly leastDampedResistance: Ohm;
+  /** Coil alone, no load and no bank loss: the lightest state there is. */
+  readonly lightestResistance: Ohm;
+  readonly coilResistance: Ohm;
+  /** Of one capacitor, at the running frequency. */
+  readonly capacitorResistance: Maybe;
+  /** Whether the frequency lies within the points of the part's loss-tangent curve. */
+  readonly lossTangentInside: boolean;
+  /** One choke's inductance over the coil's. */
+  readonly chokeRatio: Ratio;
+}
+
+/** Rating that the whole model rests on. */
+function needed(value: number | undefined, { path, what }: { path: string; what: string }): number {
+  if (value !== undefined) return value;
+  throw new DesignError({ id: 'missing-rating', path, message: `${what} is not given, and nothing can be computed without it` });
+}
+
+/** Coil and bank without load. */
+interface BareTank {
+  readonly inductance: Henry;
+  readonly capacitance: Farad;
+  readonly unitCapacitance: Farad;
+  readonly chokeInductance: Henry;
+  readonly impedance: Ohm;
+  readonly resonance: Hertz;
+  /** Resonance with the chokes' share, before damping. */
+  readonly shifted: Hertz;
+  readonly capacitorResistance: Maybe;
+  readonly lossTangentInside: boolean;
+  /** Coil loss alone, across the tank. */
+  readonly coilOnly: Ohm;
+  /** Coil and bank loss, across the tank. */
+  readonly unloaded: Ohm;
+}
+
+function bareTank({ design, frequencyShift, corner }: { design: Design; frequencyShift: Ratio; corner: Corner }): BareTank {
+  const { coil, bank } = design.tank;
+  const part = bank.capacitor;
+  const choke = design.chokes.choke;
+  const nominalUnit = needed(part.ratings.capacitance?.value, { path: 'tank.bank.part', what: `the capacitance of ${part.name}` });
+  const nominalChoke = needed(choke.ratings.inductance?.value, { path: 'chokes', what: `the inductance of ${choke.name}` });
+  const chokeInductance = corner.choke * nominalChoke;
+  const unitCapacitance = corner.capacitor * nominalUnit;
+  const capacitance = (unitCapacitance * bank.parallel) / bank.series;
+  const inductance = (corner.coil * coil.inductance) / (1 + frequencyShift) ** 2;
+  const impedance = characteristicImpedance({ inductance, capacitance });
+  const resonance = resonantFrequency({ inductance, capacitance });
+  const shifted = resonance * chokeFrequencyRatio({ arrangement: design.chokes.arrangement, tankInductance: inductance, chokeInductance });
+  const loss = bankLoss({ design, frequency: shifted, unitCapacitance });
+  const seriesOfBank = isKnown(loss.capacitorResistance) ? (loss.capacitorResistance * bank.series) / bank.parallel : 0;
+  return {
+    inductance,
+    capacitance,
+    unitCapacitance,
+    chokeInductance,
+    impedance,
+    resonance,
+    shifted,
+    capacitorResistance: loss.capacitorResistance,
+    lossTangentInside: loss.inside,
+    coilOnly: parallelFromSeries({ seriesResistance: coil.resistance, characteristicImpedance: impedance }),
+    unloaded: parallelFromSeries({ seriesResistance: coil.resistance + seriesOfBank, characteristicImpedance: impedance }),
+  };
+}
+
+/**
+ * The tank's numbers for one load at one corner.
+ *
+ * @param design  the project
+ * @param load    one of its loads
+ * @param corner  tolerances
+ * @returns SI numbers
+ * Errors: DesignError where a value that everything needs is missing or a loaded Q contradicts the coil's and bank's own loss.
+ */
+export function tankAt({ design, load, corner }: { design: Design; load: Load; corner: Corner }): Tank {
+  const bare = bareTank({ design, frequencyShift: load.frequencyShift ?? 0, corner });
+  const added = addedResistance({ design, load });
+  const parallelResistance = 1 / (1 / bare.unloaded + 1 / added);
+  const quality = parallelQuality({ parallelResistance, characteristicImpedance: bare.impedance });
+  return {
+    inductance: bare.inductance,
+    capacitance: bare.capacitance,
+    unitCapacitance: bare.unitCapacitance,
+    chokeInductance: bare.chokeInductance,
+    impedance: bare.impedance,
+    resonance: bare.resonance,
+    frequency: quality > 0.5 ? bare.shifted * dampedFrequencyRatio({ quality }) : undefined,
+    quality,
+    parallelResistance,
+    leastDampedResistance: 1 / (1 / bare.coilOnly + 1 / added),
+    lightestResistance: bareTank({ design, frequencyShift: 0, corner }).coilOnly,
+    coilResistance: design.tank.coil.resistance,
+    capacitorResistance: bare.capacitorResistance,
+    lossTangentInside: bare.lossTangentInside,
+    chokeRatio: bare.chokeInductance / (corner.coil * design.tank.coil.inductance),
+  };
+}
+
+function bankLoss({ design, frequency, unitCapacitance }: { design: Design; frequency: Hertz; unitCapacitance: Farad }): {
+  capacitorResistance: Maybe;
+  inside: boolean;
+} {
+  const part = design.tank.bank.capacitor;
+  if (part.lossTangent === undefined) return { capacitorResistance: { unknown: `${part.name} gives no lossTangent` }, inside: true };
+  const points = part.lossTangent.points.map(({ frequency: f, rating }) => ({ frequency: f, lossTangent: rating.value }));
+  const { lossTangent, inside } = lossTangentAt({ points, frequency });
+  const seriesResistance = part.ratings.seriesResistance?.value ?? 0;
+  return {
+    capacitorResistance: effectiveSeriesResistance({ lossTangent, seriesResistance, frequency, capacitance: unitCapacitance }),
+    inside,
+  };
+}
+
+/**
+ * What a load adds across the tank: its resistance at the nominal design, held at every corner. The power form is at nominal supply
+ * voltage.
+ *
+ * @returns Ω; Infinity for a load that adds nothing
+ * Errors: DesignError where loadedQ is not below what coil and bank have by their own loss.
+ */
+export function addedResistance({ design, load }: { design: Design; load: Load }): Ohm {
+  if (load.parallelResistance !== undefined) return load.parallelResistance;
+  if (load.power !== undefined) return load.power > 0 ? (Math.PI * design.supply.voltage) ** 2 / (2 * load.power) : Infinity;
+  if (load.loadedQ === undefined) return Infinity;
+  const { unloaded, impedance } = bareTank({ design, frequencyShift: load.frequencyShift ?? 0, corner: nominalCorner });
+  const whole = load.loadedQ * impedance;
+  if (whole < unloaded) return 1 / (1 / whole - 1 / unloaded);
+  const own = (unloaded / impedance).toPrecision(3);
+  throw new DesignError({
+    id: 'impossible-load',
+    path: `loads.${design.loads.indexOf(load)}.loadedQ`,
+    message: `loadedQ ${load.loadedQ} of load "${load.name}" is not below the ${own} that coil and bank reach by their own loss`,
+    help: `write a loadedQ below ${own}, or leave it out for a tank without load`,
+  });
+}

@@ -1,0 +1,35 @@
+import type { Result } from '../checks/result.ts';
+import { verdicts, type Verdict } from '../checks/judge.ts';
+import type { UsedRating } from '../driver/assumptions.ts';
+import type { Quantity } from '../driver/quantities.ts';
+
+/** Everything that a report of one project says; every format is made from it. */
+export interface ReviewReport {
+  readonly file: string;
+  readonly title: string;
+  readonly quantities: readonly Quantity[];
+  readonly results: readonly Result[];
+  readonly cautions: readonly string[];
+  readonly assumptions: readonly string[];
+  readonly ratings: readonly UsedRating[];
+}
+
+/** How many results came to each verdict. */
+export type VerdictCounts = Readonly<Record<Verdict, number>>;
+
+/** Counts of the verdicts of one report or several. */
+export function verdictCounts(results: readonly Result[]): VerdictCounts {
+  const counts: Record<Verdict, number> = { pass: 0, warn: 0, 'not assessed': 0, fail: 0 };
+  for (const { verdict } of results) counts[verdict] += 1;
+  return counts;
+}
+
+/** The gravest verdict: fail, then not assessed, then warn, then pass. */
+export function gravestVerdict(results: readonly Result[]): Verdict {
+  return verdicts[Math.max(0, ...results.map(({ verdict }) => verdicts.indexOf(verdict)))]!;
+}
+
+/** Ratings that a report must name: all that were not read in a data sheet. */
+export function unverifiedRatings(ratings: readonly UsedRating[]): readonly UsedRating[] {
+  return ratings.filter(({ rating }) => rating.source !== 'data sheet');
+}

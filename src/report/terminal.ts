@@ -1,0 +1,128 @@
+import { Chalk, type ChalkInstance } from 'chalk';
+import { subjectParts } from '../checks/check.ts';
+import { verdicts, type Verdict } from '../checks/judge.ts';
+import type { Result } from '../checks/result.ts';
+import { formatQuantity } from '../units/format-quantity.ts';
+import { operatingLines } from './operating-lines.ts';
+import { ratingLines } from './rating-lines.ts';
+import { gravestVerdict, unverifiedRatings, verdictCounts, type ReviewReport } from './review-report.ts';
+import { hanging } from './wrap.ts';
+
+/** How the terminal report may look. */
+export interface TerminalStyle {
+  readonly width: number;
+  /** 0 for none; the meanings stand in the words anyway. */
+  readonly colourLevel: 0 | 1 | 2 | 3;
+  /** Show the basis of every result, of passes too. */
+  readonly all: boolean;
+}
+
+const indent = '    ';
+const verdictWidth = 'not assessed'.length;
+const valueWidth = 9;
+
+/** The report of one project as text: what it runs at, checks by part with the gravest last, assumptions, cautions, summary. */
+export function terminalReport({ report, style }: { report: ReviewReport; style: TerminalStyle }): string {
+  const paint = painter(style);
+  const idWidth = Math.max(...report.results.map(({ id }) => id.length));
+  const list = (title: string, lines: readonly string[]): readonly string[] =>
+    lines.length === 0
+      ? []
+      : ['', `  ${title}`, ...lines.flatMap((line) => hanging({ text: line, first: `${indent}- `, width: style.width }))];
+  return [
+    ...hanging({ text: report.title, first: `${report.file}  `, width: style.width }),
+    '',
+    ...operatingLines({ quantities: report.quantities, width: style.width }),
+    ...groups(report.results).flatMap(({ part, results }) => [
+      '',
+      `  ${part}`,
+      ...results.flatMap((result) => resultLines({ result, style, paint, idWidth })),
+    ]),
+    ...list('assumed', report.assumptions),
+    ...list('ratings not from a data sheet: confirm them for the part in hand', ratingLines(unverifiedRatings(report.ratings))),
+    ...list('cautions', report.cautions),
+    '',
+    ...summaryLines({ report, paint }),
+  ].join('\n');
+}
+
+/** Parts with their results: gravest part last, gravest result last within it. */
+function groups(results: readonly Result[]): readonly { part: string; results: readonly Result[] }[] {
+  const rank = ({ verdict }: Result): number => verdicts.indexOf(verdict);
+  return subjectParts
+    .map((part) => ({ part, results: results.filter((result) => result.part === part).toSorted((a, b) => rank(a) - rank(b)) }))
+    .filter((group) => group.results.length > 0)
+    .toSorted((a, b) => rank(a.results.at(-1)!) - rank(b.results.at(-1)!));
+}
+
+function painter({ colourLevel }: TerminalStyle): (verdict: Verdict, text: string) => string {
+  const chalk: ChalkInstance = new Chalk({ level: colourLevel });
+  const colours: Record<Verdict, (text: string) => string> = {
+    pass: chalk.green,
+    warn: chalk.yellow,
+    fail: chalk.red,
+    'not assessed': chalk.bold,
+  };
+  return (verdict, text) => colours[verdict](text);
+}
+
+function resultLines({
+  result,
+  style,
+  paint,
+  idWidth,
+}: {
+  result: Result;
+  style: TerminalStyle;
+  paint: (verdict: Verdict, text: string) => string;
+  idWidth: number;
+}): readonly string[] {
+  const { verdict, id, at, remedy, reason, basis } = result;
+  const first = `${indent}${paint(verdict, verdict.padEnd(verdictWidth))}  ${id.padEnd(idWidth)}  ${comparison(result)}`.trimEnd();
+  const deep = ' '.repeat(indent.length + verdictWidth + 2);
+  const detail = (text: string, label = ''): readonly string[] => hanging({ text, first: `${deep}${label}`, width: style.width });
+  const where = `${result.subject}: ${result.case}`;
+  if (verdict === 'pass') {
+    return [first, ...(style.all ? [...detail(where), ...basis.flatMap((line) => detail(line))] : [])];
+  }
+  return [
+    first,
+    ...detail(where),
+    ...(reason === undefined ? [] : detail(reason)),
+    ...basis.flatMap((line) => detail(line)),
+    `${deep}${at.path}:${at.line}:${at.column}`,
+    ...(remedy === undefined ? [] : detail(remedy, 'change: ')),
+  ];
+}
+
+/** `58.9 V of 200 V   29 %`, aligned; nothing where there is no value. */
+function comparison({ value, limit, dimension, sense, margin }: Result): string {
+  if (value === null) return '';
+  const number = (si: number): string => formatQuantity({ value: si, dimension });
+  const shown = number(value).padStart(valueWidth);
+  if (limit === null) return shown;
+  const against = `${sense === 'at-most' ? 'of' : 'min'} ${number(limit)}`.padEnd(valueWidth + 3);
+  const left =
+    dimension === 'temperature'
+      ? `${formatQuantity({ value: limit - value, dimension: 'temperatureRise', digits: 2 })} left`
+      : percent(margin);
+  return `${shown} ${against} ${left}`;
+}
+
+/** Margin with a sign: +25 % is room, −7 % is past the limit. */
+function percent(margin: number | null): string {
+  if (margin === null) return '';
+  const text = formatQuantity({ value: Math.abs(margin), dimension: 'ratio', digits: 2 });
+  return `${margin < 0 ? '−' : '+'}${text}`;
+}
+
+function summaryLines({ report, paint }: { report: ReviewReport; paint: (verdict: Verdict, text: string) => string }): readonly string[] {
+  const counts = verdictCounts(report.results);
+  const verdict = gravestVerdict(report.results);
+  const gravest = report.results.findLast((result) => result.verdict === verdict)!;
+  const next = verdict === 'pass' ? 'latch-up' : gravest.id;
+  return [
+    `${counts.fail} failed, ${counts['not assessed']} not assessed, ${counts.warn} warned, ${counts.pass} passed: ${paint(verdict, verdict)}`,
+    `next: tankproof explain ${next}`,
+  ];
+}
