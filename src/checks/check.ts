@@ -32,6 +32,8 @@ export interface Measured {
   readonly other?: boolean;
   /** Multiplies the policy's quantities. */
   readonly strictness?: number;
+  /** Why the value may be too low: it is no basis for a pass, a fail it still is. */
+  readonly doubt?: string;
 }
 
 /** A state that destroys the part or cannot exist, without a number to compare. */

@@ -18,7 +18,7 @@ export default defineCheck({
     why: 'A saturated choke no longer limits anything: the supply current runs away and lifts the hold-off voltage of the gates.',
     formula: 'I/2 + ΔI/2 for two chokes, I + ΔI/2 for one into the centre tap; ΔI = 0.551·V/(f·Lc) or 0.105·V/(f·Lc)',
     source:
-      'derived by integrating the half-sine (check-values A-ripple); at switch-on and load removal the envelope, 10 % added for the method',
+      'derived by integrating the half-sine (check-values A-ripple); at switch-on and load removal the envelope, 8 to 35 % added for what a time-domain model went past it',
     remedy: 'a choke of higher saturation current',
   },
   subject: subjects.choke,

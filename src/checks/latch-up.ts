@@ -19,7 +19,7 @@ const docs: CheckDocs = {
   what: 'Sums up whether both switches could come to stay on: hold-off while running and at switch-on, growth of the oscillation, and whether the start can be computed at all.',
   why: 'With both switches on the supply stands across the chokes and the current rises until a fuse, the supply or a switch gives up.',
   formula:
-    'fail: hold-off-running fails or the tank cannot ring; not assessed: the start is unknown, or the hold-off at the switch-on peak is past a threshold; ' +
+    'fail: hold-off-running fails or the tank cannot ring; not assessed: the start is unknown, or the hold-off at the switch-on peak is past the typical threshold; warn: past the minimum threshold; ' +
     'pass: both hold-offs below the minimum threshold, gm·R/2 and the gate swing over I/gm above 2',
   source:
     'own derivation; the closed form decides a latch while running within −16 … +7 % and cannot decide what happens in the first microseconds',
@@ -74,7 +74,7 @@ function statementsOf({ analysis, results }: { analysis: Analysis; results: read
     ...ringing(result('loaded-q')),
     ...holdOffRunning(result('hold-off-running')),
     ...startKnown(analysis),
-    ...holdOffAtSwitchOn(result('hold-off-at-switch-on')),
+    ...('unknown' in analysis.start ? [] : holdOffAtSwitchOn(result('hold-off-at-switch-on'))),
     growth(analysis),
   ];
 }
@@ -111,11 +111,16 @@ function holdOffAtSwitchOn(result: Result | undefined): readonly Statement[] {
   if (result === undefined || result.verdict === 'not assessed')
     return [{ verdict: 'not assessed', words: `hold-off at switch-on: ${result?.reason ?? 'not known'}` }];
   if (result.verdict === 'pass') return [{ verdict: 'pass', words: 'at the choke-current peak of switch-on it still does' }];
+  const remedy = result.remedy === undefined ? {} : { remedy: result.remedy };
+  const peak = 'the choke-current peak at switch-on lifts the off gate past';
+  if (result.value !== null && result.limit !== null && result.value <= result.limit) {
+    return [{ verdict: 'warn', words: `${peak} a threshold the part may have (${result.case})`, ...remedy }];
+  }
   return [
     {
       verdict: 'not assessed',
-      words: `the choke-current peak at switch-on lifts the off gate past a threshold (${result.case}), and the closed form is too pessimistic there to decide`,
-      ...(result.remedy === undefined ? {} : { remedy: result.remedy }),
+      words: `${peak} its typical threshold (${result.case}), and the closed form is too pessimistic there to decide`,
+      ...remedy,
     },
   ];
 }

@@ -1,4 +1,3 @@
-import type { Transient } from '../driver/events.ts';
 import type { Unknown } from '../driver/known.ts';
 import type { Running } from '../driver/operating-point.ts';
 import type { CheckInput, Finding } from './check.ts';
@@ -40,7 +39,6 @@ export function momentFindings({
 
 function momentOf({ analysis, instance }: CheckInput, name: MomentName): Moment | (Unknown & { path: string; moment?: string }) {
   const { running } = instance.point;
-  const { design } = analysis;
   if (name === 'running') return running === undefined ? { ...notOscillating, path: 'loads' } : runningMoment(running);
   const [transient, moment, path, basis] =
     name === 'switch-on'
@@ -53,7 +51,8 @@ function momentOf({ analysis, instance }: CheckInput, name: MomentName): Moment 
       : ([instance.loadRemoval, 'at load removal', 'loads', 'envelope from this load to coil alone at a constant rail'] as const);
   if (running === undefined) return { ...notOscillating, path: 'loads', moment };
   if ('unknown' in transient) return { ...transient, path, moment };
-  return { ...transientMoment({ transient, running, chokes: design.chokes.arrangement === 'two' ? 2 : 1 }), moment, path, basis };
+  const { tankPeak, drainPeak, chokePeak } = transient;
+  return { tankPeak, drainPeak, chokePeak, moment, path, basis };
 }
 
 function startWords(start: CheckInput['analysis']['start']): string {
@@ -67,21 +66,5 @@ function runningMoment(running: Running): Moment {
     drainPeak: running.drainPeak,
     chokePeak: running.chokePeak,
     basis: 'running: Vt = π·(V − I·r) with the factor of finite Q, drain = Vt + I·Ron',
-  };
-}
-
-function transientMoment({
-  transient,
-  running,
-  chokes,
-}: {
-  transient: Transient;
-  running: Running;
-  chokes: number;
-}): Pick<Moment, 'tankPeak' | 'drainPeak' | 'chokePeak'> {
-  return {
-    tankPeak: transient.tankPeak,
-    drainPeak: transient.drainPeak,
-    chokePeak: transient.chokeCurrent / chokes + running.chokeRipple / 2,
   };
 }

@@ -118,7 +118,7 @@ function levelOf({
 }): Level | undefined {
   const share = /^(.+?)\s+of rating$/.exec(text)?.[1];
   const less = /^rating\s*[-−]\s*(.+)$/.exec(text)?.[1];
-  const bareShare = share === undefined && like !== undefined && 'share' in like && /^[\d.]+\s*%?$/.test(text) ? text : undefined;
+  const bareShare = share === undefined && like !== undefined && 'share' in like && /^[-+]?[\d.]+\s*%?$/.test(text) ? text : undefined;
   const lessDimension = dimension === 'temperature' ? 'temperatureRise' : dimension;
   const [quantity, kind]: readonly [string, Dimension] =
     (share ?? bareShare) !== undefined ? [(share ?? bareShare)!, 'ratio'] : less !== undefined ? [less, lessDimension] : [text, dimension];
@@ -128,7 +128,10 @@ function levelOf({
     problems.push({ id: problem.id, message: problem.message, help: problem.help ?? 'write "0.8 of rating" or a quantity', at });
     return undefined;
   }
-  if (kind === 'ratio' && dimension !== 'ratio') return { share: parsed.value };
-  if (share !== undefined || bareShare !== undefined) return { share: parsed.value };
+  if ((share ?? bareShare) !== undefined) {
+    if (parsed.value > 0) return { share: parsed.value };
+    problems.push({ id: 'out-of-range', message: 'a share of a rating is above zero', help: 'write a share such as "0.8 of rating"', at });
+    return undefined;
+  }
   return less !== undefined ? { less: parsed.value } : { quantity: parsed.value };
 }

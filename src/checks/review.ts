@@ -1,5 +1,5 @@
 import type { Analysis, Case } from '../driver/analysis.ts';
-import { cornerName } from '../driver/corner.ts';
+import { cornerKeys, cornerName, type Corner } from '../driver/corner.ts';
 import { wideAllowance } from '../driver/model-range.ts';
 import type { Check, Finding } from './check.ts';
 import { judge, verdicts, type Judgement } from './judge.ts';
@@ -39,23 +39,27 @@ function worstOf({ check, analysis, policy }: { check: Check; analysis: Analysis
   const first = judged[0];
   if (first === undefined) return undefined;
   const worst = judged.reduce((a, b) => (isWorse(b, a) ? b : a), first);
-  return resultOf({ check, analysis, policy, ...worst });
+  return resultOf({ check, analysis, policy, decisive: decisiveTolerances({ judged, worst }), ...worst });
 }
 
 /**
- * Judges a finding. Outside the range of its model a value is no basis for a pass; near it an allowance is added to what holds while
- * running, while the envelope of a transient is not relied upon at all.
+ * Judges a finding. Near the range of its model an allowance is added to what holds while running; outside it, for a transient near
+ * it, and where the finding itself is in doubt, the value is no basis for anything but a fail.
  */
 function judgedInRange({ check, finding, instance, policy }: { check: Check; finding: Finding; instance: Case; policy: Policy }): Judged {
   const { range } = instance.point;
-  if (check.model === 'none' || range.kind === 'inside' || finding.kind !== 'measured') {
+  const ranged = check.model !== 'none' && range.kind !== 'inside';
+  if (finding.kind !== 'measured' || (!ranged && finding.doubt === undefined)) {
     return { finding, instance, judgement: judge({ finding, policy, sense: check.sense }) };
   }
-  const noted: Finding = { ...finding, value: finding.value * (1 + wideAllowance), basis: [...finding.basis, range.note] };
+  const noted: Finding = ranged
+    ? { ...finding, value: finding.value * (1 + wideAllowance), basis: [...finding.basis, range.note] }
+    : finding;
   const judgement = judge({ finding: noted, policy, sense: check.sense });
-  if (judgement.verdict === 'fail' || (range.kind === 'wide' && finding.moment === undefined))
-    return { finding: noted, instance, judgement };
-  return { finding: noted, instance, judgement: { ...judgement, verdict: 'not assessed', value: null, margin: null, reason: range.note } };
+  const outside = ranged && (range.kind === 'outside' || finding.moment !== undefined) ? range.note : undefined;
+  const reason = finding.doubt ?? outside;
+  if (judgement.verdict === 'fail' || reason === undefined) return { finding: noted, instance, judgement };
+  return { finding: noted, instance, judgement: { ...judgement, verdict: 'not assessed', value: null, margin: null, reason } };
 }
 
 function isWorse(a: Judged, b: Judged): boolean {
@@ -64,14 +68,32 @@ function isWorse(a: Judged, b: Judged): boolean {
   return (a.judgement.margin ?? Infinity) < (b.judgement.margin ?? Infinity);
 }
 
+/** The tolerances that made a difference to the worst value: turning one of the others round gives the same value. */
+function decisiveTolerances({ judged, worst }: { judged: readonly Judged[]; worst: Judged }): readonly (keyof Corner)[] {
+  const value = ({ finding }: Judged): number | undefined => (finding.kind === 'measured' ? finding.value : undefined);
+  const { corner, load } = worst.instance.point;
+  const turned = (key: keyof Corner): Judged | undefined =>
+    judged.find(
+      ({ finding, instance: { point } }) =>
+        point.load === load &&
+        finding.moment === worst.finding.moment &&
+        cornerKeys.every((other) => (point.corner[other] === corner[other]) === (other !== key)),
+    );
+  return cornerKeys.filter((key) => {
+    const other = turned(key);
+    return other !== undefined && value(other) !== value(worst);
+  });
+}
+
 function resultOf({
   check,
   analysis,
   policy,
+  decisive,
   finding,
   instance,
   judgement,
-}: { check: Check; analysis: Analysis; policy: Policy } & Judged): Result {
+}: { check: Check; analysis: Analysis; policy: Policy; decisive: readonly (keyof Corner)[] } & Judged): Result {
   const { verdict, value, limit, warnAt, margin, reason } = judgement;
   const remedy = remedyOf({ finding, judgement });
   return {
@@ -79,7 +101,7 @@ function resultOf({
     part: check.part,
     title: check.title,
     subject: check.subject(analysis),
-    case: caseName({ instance, moment: finding.moment }),
+    case: caseName({ instance, moment: finding.moment, keys: decisive }),
     verdict,
     value,
     limit,
@@ -100,7 +122,7 @@ function remedyOf({ finding, judgement: { verdict, warnAt, limit } }: { finding:
 }
 
 /** `lantern on the pad, at switch-on, supply +5 %`. */
-function caseName({ instance, moment }: { instance: Case; moment: string | undefined }): string {
-  const corner = cornerName(instance.point.corner);
+function caseName({ instance, moment, keys }: { instance: Case; moment: string | undefined; keys: readonly (keyof Corner)[] }): string {
+  const corner = cornerName({ corner: instance.point.corner, keys });
   return [instance.point.load.name, moment ?? '', corner].filter((words) => words !== '').join(', ');
 }

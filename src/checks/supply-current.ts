@@ -14,7 +14,7 @@ export default defineCheck({
   docs: {
     what: 'Compares the running supply current, pull-ups included, with the current limit of the supply.',
     why: 'At its limit the supply sags, and a sagging rail brings both switches on; one that folds back never comes up again.',
-    formula: 'I = g·V/(1 + g·r), g = k·π²/(2R), plus what the pull-ups take',
+    formula: 'I = g·V/(1 + g·r), g = k·π²/(2R), plus what the pull-ups and the switches’ slow-gate and leak losses take',
     source: 'power balance; Kazimierczuk & Czarkowski, Resonant Power Converters, from memory (check-values A-power, A-res)',
     remedy: 'a supply of two to three times the running current without fold-back, or less load',
   },
@@ -27,7 +27,9 @@ export default defineCheck({
     const { from, resistance } = design.gates.pullUp;
     const low = isKnown(gate.diodeCurrent) ? gate.diodeCurrent : gate.feed / resistance;
     const pullUps = from === 'supply' ? low + Math.max(0, gate.feed - gate.high) / resistance : 0;
-    const value = running.supplyCurrent + pullUps;
+    const { losses, supplyVoltage } = running;
+    const extra = losses === 'latched' || 'unknown' in losses ? 0 : (2 * (losses.slowGate + losses.leak)) / supplyVoltage;
+    const value = running.supplyCurrent + pullUps + extra;
     return [
       {
         kind: 'measured',
@@ -35,7 +37,7 @@ export default defineCheck({
         rating: limit.current,
         path: 'supply.currentLimit',
         basis: [
-          `tank ${formatQuantity({ value: running.supplyCurrent, dimension: 'current' })}, pull-ups ${formatQuantity({ value: pullUps, dimension: 'current' })}`,
+          `tank ${formatQuantity({ value: running.supplyCurrent, dimension: 'current' })}, pull-ups ${formatQuantity({ value: pullUps, dimension: 'current' })}, slow gates and leak ${formatQuantity({ value: extra, dimension: 'current' })}`,
           `limit ${formatQuantity({ value: limit.current, dimension: 'current' })}, ${limit.kind} (project)`,
         ],
         remedy: ({ warnAt }) =>

@@ -1,8 +1,9 @@
 import type { Design } from '../project/design.ts';
 import { cornersOf, nominalCorner } from './corner.ts';
-import { loadRemoval, startOf, switchOn, type Start, type Transient } from './events.ts';
+import { loadRemoval, switchOn, type Transient } from './events.ts';
 import type { Unknown } from './known.ts';
 import { operatingPoint, type OperatingPoint } from './operating-point.ts';
+import { startOf, type Start } from './start.ts';
 
 /** A running state and the transients that lead to and away from it. */
 export interface Case {

@@ -85,7 +85,6 @@ export function ratingsUsed({ switches, gates, tank, chokes }: Design): readonly
       'gateVoltage',
       'inputCapacitance',
       'gateCharge',
-      'bodyDiodeVoltage',
       'junctionTemperature',
       ...(switches.heatsink === undefined ? ['junctionToAmbient'] : ['junctionToCase', 'caseToSink']),
       'avalancheEnergy',

@@ -23,10 +23,20 @@ export function cornersOf(design: Design): readonly Corner[] {
   return corners;
 }
 
-/** The tolerances of a corner in words: `supply +5 %, coil −3 %`; empty for the nominal one. */
-export function cornerName(corner: Corner): string {
+/** Every key of a corner. */
+export const cornerKeys = Object.keys(nominalCorner) as readonly (keyof Corner)[];
+
+/**
+ * The tolerances of a corner in words; empty for the nominal one.
+ *
+ * @param corner  factors
+ * @param keys    the tolerances to name; the others made no difference
+ *
+ * @example cornerName({ corner: { supply: 1.05, coil: 0.97, capacitor: 1, choke: 1 }, keys: cornerKeys }) // 'supply +5 %, coil −3 %'
+ */
+export function cornerName({ corner, keys }: { corner: Corner; keys: readonly (keyof Corner)[] }): string {
   const names: Record<keyof Corner, string> = { supply: 'supply', coil: 'coil', capacitor: 'bank', choke: 'choke' };
-  return (Object.keys(names) as (keyof Corner)[])
+  return keys
     .filter((key) => corner[key] !== 1)
     .map((key) => `${names[key]} ${signedPercent(corner[key] - 1)}`)
     .join(', ');

@@ -1,7 +1,7 @@
 import { capacitorLoss, selfHeating } from '../physics/capacitor.ts';
 import { finiteQualityPeakFactor, finiteQualityPowerFactor } from '../physics/half-sine.ts';
 import { plateauVoltage } from '../physics/mosfet.ts';
-import { chokeRipple, tankPeakVoltage } from '../physics/push-pull.ts';
+import { chokeRipple, supplyRipple, tankPeakVoltage } from '../physics/push-pull.ts';
 import type { SelfConsistentTemperature } from '../physics/thermal.ts';
 import type { Design, Load } from '../project/design.ts';
 import type { Ampere, Hertz, Kelvin, Ohm, Ratio, Volt, Watt } from '../units/si.ts';
@@ -41,6 +41,8 @@ export interface Running {
   readonly lossPerCapacitor: Maybe;
   readonly bankRise: Maybe;
   readonly chokeRipple: Ampere;
+  /** Of the whole supply current. */
+  readonly supplyRipple: Ampere;
   /** Of one choke. */
   readonly chokePeak: Ampere;
   readonly junction: SelfConsistentTemperature | Unknown;
@@ -86,11 +88,15 @@ function runningState({
 }): Running {
   const model = switchModelOf(design);
   const voltage = design.supply.voltage * corner.supply;
+  const { arrangement } = design.chokes;
+  const rippleOf = { arrangement, voltage, frequency, chokeInductance: tank.chokeInductance };
   const duty: SwitchDuty = {
+    supplyRipple: supplyRipple(rippleOf),
     voltage,
     parallelResistance: tank.parallelResistance,
     sourceResistance: sourceResistanceOf(design),
     powerFactor: finiteQualityPowerFactor({ quality: tank.quality }),
+    peakFactor: finiteQualityPeakFactor({ quality: tank.quality }),
     frequency,
   };
   const junction = junctionOf({ design, model, gate, duty, ambient: design.environment.ambient ?? assumedAmbient });
@@ -102,11 +108,10 @@ function runningState({
     voltage,
     current: supplyCurrent,
     dropResistance: duty.sourceResistance + on,
-    peakFactor: finiteQualityPeakFactor({ quality: tank.quality }),
+    peakFactor: duty.peakFactor,
   });
   const tankCurrentPeak = tankPeak / tank.impedance;
-  const { arrangement } = design.chokes;
-  const ripple = chokeRipple({ arrangement, voltage, frequency, chokeInductance: tank.chokeInductance });
+  const ripple = chokeRipple(rippleOf);
   const plateau = whenKnown({ threshold: model.thresholdMax, k: model.channelConstant }, ({ threshold, k }) =>
     plateauVoltage({ threshold, current: supplyCurrent, channelConstant: k }),
   );
@@ -120,6 +125,7 @@ function runningState({
     coilLoss: (tankCurrentPeak ** 2 / 2) * tank.coilResistance,
     ...bankStress({ design, tank, tankCurrentPeak }),
     chokeRipple: ripple,
+    supplyRipple: duty.supplyRipple,
     chokePeak: supplyCurrent / (arrangement === 'two' ? 2 : 1) + ripple / 2,
     junction,
     electricalJunction,

@@ -75,7 +75,7 @@ function loadQuantities({ analysis, instance }: { analysis: Analysis; instance: 
       if ('unknown' in switchOn) return switchOn;
       if ('unknown' in junction) return junction;
       const model = switchModelOf(analysis.design);
-      const holdOff = holdOffAt({ model, gate, junction: electricalJunction, current: switchOn.chokeCurrent });
+      const holdOff = holdOffAt({ model, gate, junction: electricalJunction, current: switchOn.supplyPeak });
       return 'unknown' in holdOff ? holdOff : holdOff.value;
     }),
   ];

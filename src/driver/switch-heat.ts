@@ -1,5 +1,6 @@
-import { gateDrivePower, largestHoldOffDeficit, offSwitchLeak, plateauVoltage } from '../physics/mosfet.ts';
-import { supplyCurrent } from '../physics/push-pull.ts';
+import { largestHoldOffDeficit, offSwitchLeak } from '../physics/hold-off.ts';
+import { gateDrivePower, plateauVoltage, slowGateLoss } from '../physics/mosfet.ts';
+import { supplyCurrent, tankPeakVoltage } from '../physics/push-pull.ts';
 import { selfConsistentTemperature, type SelfConsistentTemperature } from '../physics/thermal.ts';
 import type { Design } from '../project/design.ts';
 import type { Ampere, Hertz, Kelvin, Ohm, Ratio, Volt, Watt } from '../units/si.ts';
@@ -9,14 +10,12 @@ import type { SwitchModel } from './switch-model.ts';
 
 /** Loss of one switch by cause. */
 export interface SwitchLosses {
-  /** Channel fully on, half of each period. */
+  /** Channel fully on, half of each period; the other gate's pull-up current and the ripple included. */
   readonly conduction: Watt;
   /** Half of the gate-drive power; the other half falls on the pull-up. */
   readonly gateDrive: Watt;
-  /** Channel in its linear region while the gate still rises. */
+  /** Current kept in saturation against a rising drain until the other gate is up. */
   readonly slowGate: Watt;
-  /** Body diode in the same interval. */
-  readonly bodyDiode: Watt;
   /** Off switch that its gate does not hold off. */
   readonly leak: Watt;
 }
@@ -28,8 +27,15 @@ export interface SwitchDuty {
   /** Source and chokes, without the switch. */
   readonly sourceResistance: Ohm;
   readonly powerFactor: Ratio;
+  readonly peakFactor: Ratio;
   readonly frequency: Hertz;
+  /** Of the whole supply current, peak to peak. */
+  readonly supplyRipple: Ampere;
 }
+
+/** Factors that make bounds of the estimates, from a time-domain model: see DEVELOPERS.md. */
+const slowGateMargin = 1.2;
+const leakMargin = 1.16;
 
 /** Highest junction temperature that the search for a steady state looks at: past it nothing is left to save. */
 const searchTo: Kelvin = 773.15;
@@ -65,34 +71,52 @@ export function switchLossesAt({
 }): SwitchLosses | 'latched' | Unknown {
   const onResistance = model.onResistance(junction);
   const threshold = model.thresholdTypical(junction);
-  const { channelConstant, bodyDiodeVoltage } = model;
+  const { channelConstant } = model;
   const { diodeDrop } = gate;
   if (!isKnown(onResistance)) return onResistance;
   if (!isKnown(threshold)) return threshold;
   if (!isKnown(channelConstant)) return channelConstant;
-  if (!isKnown(bodyDiodeVoltage)) return bodyDiodeVoltage;
   if (!isKnown(diodeDrop)) return diodeDrop;
   const current = currentAt({ duty, onResistance });
   const plateau = plateauVoltage({ threshold, current, channelConstant });
-  const rise = riseTimeTo({ design, feed: gate.feed, capacitance: model.gateCapacitance, target: plateau });
-  if (rise === 'never') return { unknown: `the gate never reaches ${plateau.toPrecision(3)} V, where the switch carries its current` };
-  if (!isKnown(rise)) return rise;
-  const leak = offSwitchLeak({ deficit: current * onResistance + diodeDrop - threshold, channelConstant, onResistance });
+  const hold = current * onResistance + diodeDrop;
+  const riseTo = (target: Volt): Maybe | 'never' => riseTimeTo({ design, feed: gate.feed, capacitance: model.gateCapacitance, target });
+  const [risen, held] = [riseTo(plateau), riseTo(Math.min(hold, plateau))];
+  if (risen === 'never' || held === 'never') {
+    return { unknown: `the gate never reaches ${plateau.toPrecision(3)} V, where the switch carries its current` };
+  }
+  if (!isKnown(risen)) return risen;
+  if (!isKnown(held)) return held;
+  const leak = offSwitchLeak({ deficit: hold - threshold, channelConstant, onResistance });
   if (leak === undefined) return 'latched';
-  const risingShare = Math.min(0.5, rise * duty.frequency);
+  const pullUpCurrent = isKnown(gate.diodeCurrent) ? gate.diodeCurrent : 0;
+  const tankPeak = tankPeakVoltage({
+    voltage: duty.voltage,
+    current,
+    dropResistance: duty.sourceResistance + onResistance,
+    peakFactor: duty.peakFactor,
+  });
   const gateCharge = isKnown(model.gateCharge) ? model.gateCharge : (model.gateCapacitance as number) * gate.high;
   return {
-    conduction: (current ** 2 * onResistance) / 2,
+    conduction: (((current + pullUpCurrent) ** 2 + duty.supplyRipple ** 2 / 12) * onResistance) / 2,
     gateDrive: gateDrivePower({ gateCharge, swing: gate.high, frequency: duty.frequency }) / 2,
-    slowGate: current * Math.max(0, plateau - diodeDrop) * risingShare,
-    bodyDiode: current * bodyDiodeVoltage * risingShare,
-    leak: duty.voltage * leak,
+    slowGate:
+      slowGateMargin *
+      slowGateLoss({
+        current,
+        channelVoltage: plateau - diodeDrop,
+        onVoltage: current * onResistance,
+        tankPeak,
+        frequency: duty.frequency,
+        riseTime: risen - held,
+      }),
+    leak: leakMargin * duty.voltage * leak,
   };
 }
 
 /** Sum of a switch's losses. */
 export function totalLoss(losses: SwitchLosses): Watt {
-  return losses.conduction + losses.gateDrive + losses.slowGate + losses.bodyDiode + losses.leak;
+  return losses.conduction + losses.gateDrive + losses.slowGate + losses.leak;
 }
 
 /** Where the junction settles with the loss it causes itself, or why it does not, or what is missing to tell. */

@@ -22,7 +22,6 @@ export interface SwitchModel {
   readonly gateCapacitance: Maybe;
   /** Charge to bring the gate fully up. */
   readonly gateCharge: Maybe;
-  readonly bodyDiodeVoltage: Maybe;
   /** Junction to ambient for the loss of the whole switch. */
   readonly thermalResistance: Maybe;
 }
@@ -47,7 +46,6 @@ export function switchModelOf(design: Design): SwitchModel {
     channelConstant: channelConstantOf({ design, typical, parallel }),
     gateCapacitance: gateCapacitanceOf({ design, parallel }),
     gateCharge: whenKnown({ charge: rating('gateCharge') }, ({ charge }) => charge * parallel),
-    bodyDiodeVoltage: rating('bodyDiodeVoltage'),
     thermalResistance:
       heatsink === undefined
         ? whenKnown({ free: rating('junctionToAmbient') }, ({ free }) => free / parallel)

@@ -19,8 +19,21 @@ export function wrapped({ text, width }: { text: string; width: number }): reado
   return [...lines, line];
 }
 
-/** Wrapped text behind a first prefix, further lines behind spaces of the same width. */
+/** Deepest indent of a further line: beyond it the text would be squeezed into a column. */
+const deepestIndent = 24;
+
+/**
+ * Wrapped text behind a first prefix, further lines behind spaces of the same width, up to a limit.
+ *
+ * @param text   without line ends
+ * @param first  prefix of the first line
+ * @param width  in columns
+ *
+ * @example hanging({ text: 'one two three four five', first: '- ', width: 20 }) // ['- one two three four', '  five']
+ */
 export function hanging({ text, first, width }: { text: string; first: string; width: number }): readonly string[] {
-  const indent = ' '.repeat(first.length);
-  return wrapped({ text, width: Math.max(20, width - first.length) }).map((line, i) => `${i === 0 ? first : indent}${line}`);
+  const indent = ' '.repeat(Math.min(first.length, deepestIndent));
+  const [head = '', ...rest] = wrapped({ text, width: Math.max(20, width - first.length) });
+  const tail = first.length > deepestIndent ? wrapped({ text: rest.join(' '), width: width - indent.length }) : rest;
+  return [`${first}${head}`, ...(rest.length === 0 ? [] : tail.map((line) => `${indent}${line}`))];
 }

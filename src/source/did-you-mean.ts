@@ -35,8 +35,8 @@ function nameDistance(a: string, b: string): number {
  * @param names  what exists
  * @returns suggestions, in order of distance, then of `names`
  *
- * @example didYouMean({ word: 'centertap', names: ['two', 'centre-tap'] }) // []
- * @example didYouMean({ word: 'center-tap', names: ['two', 'centre-tap'] }) // ['centre-tap']
+ * @example didYouMean({ word: 'centertap', names: ['two', 'centre-tap'] }) // ['centre-tap']
+ * @example didYouMean({ word: 'middle', names: ['two', 'centre-tap'] }) // []
  */
 export function didYouMean({ word, names }: { word: string; names: readonly string[] }): readonly string[] {
   if (word.length > longestWord) return [];

@@ -1,6 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { finiteQualityPeakFactor, finiteQualityPowerFactor } from '../../src/physics/half-sine.ts';
-import { chokeFrequencyRatio, chokeRipple, supplyCurrent, switchRmsCurrent, tankPeakVoltage } from '../../src/physics/push-pull.ts';
+import {
+  chokeFrequencyRatio,
+  chokeRipple,
+  supplyCurrent,
+  supplyRipple,
+  switchRmsCurrent,
+  tankPeakVoltage,
+} from '../../src/physics/push-pull.ts';
 import { characteristicImpedance, dampedFrequencyRatio, parallelQuality, resonantFrequency } from '../../src/physics/resonance.ts';
 import { expected, input, row } from './check-values.ts';
 import { near } from './near.ts';
@@ -90,6 +97,7 @@ describe('choke ripple, derived by integration', () => {
     const given = { voltage: input(id, 'Vdc'), frequency: input(id, 'f_tank'), chokeInductance: input(id, 'Lch') };
     near(chokeRipple({ arrangement: 'two', ...given }), expected(id, 'dIpp_two_chokes_each'));
     near(chokeRipple({ arrangement: 'centre-tap', ...given }), expected(id, 'dIpp_single_choke'));
+    near(supplyRipple({ arrangement: 'two', ...given }), expected(id, 'dIpp_supply_two_chokes'));
   });
 
   test('A-fshift', () => {

@@ -98,8 +98,6 @@ const table: readonly (readonly [fact: string, from: string, to: string, ...expe
   ['ambient in coulomb', 'ambient: 30 °C', 'ambient: 30 V', 'wrong-unit 34:24'],
   ['an unknown access', 'access: public', 'access: everybody', 'unknown-word 34:39'],
   ['an unknown check', 'limits: {}', 'limits: {loaded-queue: {warn: 4}}', 'unknown-check 35:10'],
-  ['a limit that is no quantity', 'limits: {}', 'limits: {loaded-q: {warn: much}}', 'unknown-unit 35:27'],
-  ['a limit in a unit of no check', 'limits: {}', 'limits: {loaded-q: {warn: 5 K/W}}', 'wrong-unit 35:27'],
   ['a limit of another sort', 'limits: {}', 'limits: {loaded-q: {warning: 4}}', 'unknown-key 35:21'],
   ['a limit that is a number', 'limits: {}', 'limits: {loaded-q: 4}', 'wrong-type 35:20'],
   ['limits without value', 'limits: {}', 'limits:', 'no-value 35:1'],

@@ -1,0 +1,198 @@
+import { describe, expect, test } from 'vitest';
+import { checkIds } from '../../src/checks/registry.ts';
+import type { Verdict } from '../../src/checks/judge.ts';
+import { edited, example, reviewed } from './reviewed.ts';
+
+const pad = example('charging-pad');
+type Change = readonly [string, string];
+
+/** A switch given inline, so that single ratings can be moved or left out. */
+const inlineSwitch = (without: string, ...more: readonly string[]): Change => {
+  const ratings = [
+    'drainVoltage: 200 V',
+    'onResistance: 75 mohm',
+    'onResistanceAt: {gateVoltage: 10 V, drainCurrent: 18 A}',
+    'onResistanceFactor: "2.3"',
+    'thresholdMin: 2 V',
+    'thresholdMax: 4 V',
+    'gateVoltage: 20 V',
+    'junctionTemperature: 175 degC',
+    'junctionToCase: 0.7 K/W',
+    'caseToSink: 0.24 K/W',
+    'transconductance: 17 S',
+    'inputCapacitance: 2.16 nF',
+    'gateCharge: 123 nC',
+  ].filter((rating) => without === '' || !rating.startsWith(`${without}:`));
+  return ['part: IRFP250N', `part: {${[...ratings, ...more].join(', ')}}`];
+};
+const inlineDiode = (...ratings: readonly string[]): Change => ['crossDiode: UF4004', `crossDiode: {${ratings.join(', ')}}`];
+const inlineClamp = (...ratings: readonly string[]): Change => ['clamp: 1N4744A', `clamp: {${ratings.join(', ')}}`];
+const capacitor = {
+  dielectric: 'polypropylene',
+  capacitance: '100 nF',
+  voltageDc: '1000 V',
+  currentRms: '6 A',
+  lossTangent: '0.001',
+  thermalResistance: '{still air: 32 K/W}',
+};
+const inlineCapacitor = (changes: Readonly<Record<string, string | undefined>>): Change => [
+  'part: pp-foil-100n-1000v',
+  `part: {${Object.entries({ ...capacitor, ...changes })
+    .filter(([, text]) => text !== undefined)
+    .map(([key, text]) => `${key}: ${text}`)
+    .join(', ')}}`,
+];
+const inlineChoke = (...ratings: readonly string[]): Change => ['part: choke-100u-10a-sendust', ratings.join('\n  ')];
+const liveRail: Change = ['riseTime: 3 ms', 'riseTime: 0 s'];
+const steady: readonly Change[] = [
+  ['tolerance: 5 %', 'tolerance: 0 %'],
+  ['tolerance: 3 %', 'tolerance: 0 %'],
+];
+
+/** What brings each check to each verdict, starting from the charging pad, which passes. */
+const cases: readonly (readonly [string, Verdict, readonly Change[]])[] = [
+  ['switch-peak-voltage', 'pass', []],
+  ['switch-peak-voltage', 'warn', [inlineSwitch('drainVoltage', 'drainVoltage: 70 V')]],
+  ['switch-peak-voltage', 'fail', [inlineSwitch('drainVoltage', 'drainVoltage: 55 V')]],
+  ['switch-peak-voltage', 'not assessed', [inlineSwitch('drainVoltage')]],
+  ['switch-surge-voltage', 'pass', []],
+  ['switch-surge-voltage', 'warn', [inlineSwitch('drainVoltage', 'drainVoltage: 85 V')]],
+  ['switch-surge-voltage', 'fail', [inlineSwitch('drainVoltage', 'drainVoltage: 85 V'), liveRail]],
+  ['switch-surge-voltage', 'not assessed', [['from: 12 V', 'from: supply']]],
+  [
+    'switch-surge-voltage',
+    'not assessed',
+    [
+      ['from: 12 V', 'from: supply'],
+      ['  riseTime: 3 ms', '  # riseTime: 3 ms'],
+    ],
+  ],
+  ['switch-temperature', 'pass', []],
+  ['switch-temperature', 'warn', [['heatsink: 8 K/W', 'heatsink: 200 K/W']]],
+  [
+    'switch-temperature',
+    'fail',
+    [
+      ['power: 25 W', 'power: 160 W'],
+      ['heatsink: 8 K/W', 'heatsink: 60 K/W'],
+    ],
+  ],
+  ['switch-temperature', 'not assessed', [inlineSwitch('junctionToCase')]],
+  ['switch-temperature', 'not assessed', [inlineSwitch('inputCapacitance'), ['gateCharge: 123 nC', 'drainCurrent: 30 A']]],
+  ['gate-peak-voltage', 'pass', []],
+  ['gate-peak-voltage', 'warn', [['from: 12 V', 'from: 24 V'], inlineClamp('zenerVoltage: 16 V', 'tolerance: 5 %', 'power: 1 W')]],
+  [
+    'gate-peak-voltage',
+    'fail',
+    [
+      ['from: 12 V', 'from: 24 V'],
+      ['  clamp: 1N4744A', '  # no clamp'],
+    ],
+  ],
+  ['gate-peak-voltage', 'not assessed', [inlineSwitch('gateVoltage')]],
+  ['gate-peak-voltage', 'not assessed', [['from: 12 V', 'from: 24 V'], inlineClamp('zenerVoltage: 16 V', 'power: 1 W')]],
+  ['gate-rise-time', 'pass', []],
+  ['gate-rise-time', 'warn', [['resistance: 220 ohm', 'resistance: 470 ohm']]],
+  ['gate-rise-time', 'fail', [['resistance: 220 ohm', 'resistance: 1.5 kohm']]],
+  ['gate-rise-time', 'fail', [['from: 12 V', 'from: 4.2 V']]],
+  ['gate-rise-time', 'not assessed', [inlineSwitch('inputCapacitance'), ['gateCharge: 123 nC', 'drainCurrent: 30 A']]],
+  ['pull-up-power', 'pass', []],
+  ['pull-up-power', 'warn', [['power: 2 W', 'power: 500 mW']]],
+  ['pull-up-power', 'fail', [['power: 2 W', 'power: 250 mW']]],
+  ['pull-up-power', 'not assessed', [['    power: 2 W', '    # power: 2 W']]],
+  ['clamp-power', 'pass', [['from: 12 V', 'from: 24 V']]],
+  ['clamp-power', 'warn', [['from: 12 V', 'from: 36 V']]],
+  ['clamp-power', 'fail', [['from: 12 V', 'from: 48 V']]],
+  ['clamp-power', 'not assessed', [inlineClamp('zenerVoltage: 15 V', 'tolerance: 5 %')]],
+  ['cross-diode-voltage', 'pass', []],
+  ['cross-diode-voltage', 'warn', [inlineDiode('reverseVoltage: 70 V', 'forwardVoltage: {value: 1 V, at: 1 A}', 'recoveryTime: 50 ns')]],
+  ['cross-diode-voltage', 'fail', [inlineDiode('reverseVoltage: 45 V', 'forwardVoltage: {value: 1 V, at: 1 A}', 'recoveryTime: 50 ns')]],
+  ['cross-diode-voltage', 'not assessed', [inlineDiode('forwardVoltage: {value: 1 V, at: 1 A}', 'recoveryTime: 50 ns')]],
+  ['cross-diode-recovery', 'pass', []],
+  ['cross-diode-recovery', 'warn', [['UF4004', '1N4937']]],
+  ['cross-diode-recovery', 'fail', [['UF4004', '1N4007']]],
+  ['cross-diode-recovery', 'not assessed', [inlineDiode('reverseVoltage: 400 V', 'forwardVoltage: {value: 1 V, at: 1 A}')]],
+  ['capacitor-peak-voltage', 'pass', []],
+  ['capacitor-peak-voltage', 'warn', [inlineCapacitor({ voltageDc: '80 V' })]],
+  ['capacitor-peak-voltage', 'fail', [inlineCapacitor({ voltageDc: '50 V' })]],
+  ['capacitor-peak-voltage', 'not assessed', [inlineCapacitor({ voltageDc: undefined })]],
+  ['capacitor-current', 'pass', []],
+  ['capacitor-current', 'warn', [inlineCapacitor({ currentRms: '2.6 A' })]],
+  ['capacitor-current', 'fail', [inlineCapacitor({ currentRms: '2 A' })]],
+  ['capacitor-current', 'not assessed', [inlineCapacitor({ currentRms: undefined })]],
+  ['capacitor-self-heating', 'pass', []],
+  ['capacitor-self-heating', 'warn', [inlineCapacitor({ lossTangent: '0.005' })]],
+  ['capacitor-self-heating', 'fail', [inlineCapacitor({ lossTangent: '0.01' })]],
+  ['capacitor-self-heating', 'not assessed', [inlineCapacitor({ lossTangent: undefined })]],
+  ['capacitor-self-heating', 'not assessed', [inlineCapacitor({ thermalResistance: undefined })]],
+  ['capacitor-self-heating', 'not assessed', [inlineCapacitor({ dielectric: undefined })]],
+  ['choke-peak-current', 'pass', []],
+  ['choke-peak-current', 'warn', [inlineChoke('inductance: 100 uH', 'resistance: 15 mohm', 'saturationCurrent: 2 A')]],
+  ['choke-peak-current', 'fail', [inlineChoke('inductance: 100 uH', 'resistance: 15 mohm', 'saturationCurrent: 1.5 A')]],
+  ['choke-peak-current', 'not assessed', [inlineChoke('inductance: 100 uH', 'resistance: 15 mohm')]],
+  ['choke-ratio', 'pass', []],
+  ['choke-ratio', 'warn', [inlineChoke('inductance: 70 uH', 'saturationCurrent: 9 A')]],
+  ['choke-ratio', 'fail', [inlineChoke('inductance: 40 uH', 'saturationCurrent: 9 A')]],
+  ['supply-current', 'pass', []],
+  ['supply-current', 'warn', [['currentLimit: 5 A', 'currentLimit: 2.3 A']]],
+  ['supply-current', 'fail', [['currentLimit: 5 A', 'currentLimit: 1.5 A']]],
+  ['supply-current', 'not assessed', [['  currentLimit: 5 A', '  # currentLimit: 5 A']]],
+  ['hold-off-running', 'pass', []],
+  ['hold-off-running', 'warn', [['power: 25 W', 'power: 180 W']]],
+  ['hold-off-running', 'fail', [['power: 25 W', 'power: 160 W'], inlineSwitch('onResistance', 'onResistance: 300 mohm')]],
+  ['hold-off-running', 'not assessed', [inlineDiode('reverseVoltage: 400 V', 'recoveryTime: 50 ns')]],
+  ['hold-off-running', 'not assessed', [inlineSwitch('thresholdMin', 'thresholdTypical: 3 V')]],
+  ['hold-off-at-switch-on', 'pass', []],
+  ['hold-off-at-switch-on', 'warn', [liveRail, ['power: 25 W', 'power: 60 W'], inlineSwitch('onResistance', 'onResistance: 200 mohm')]],
+  ['hold-off-at-switch-on', 'not assessed', [['from: 12 V', 'from: supply']]],
+  ['loaded-q', 'pass', []],
+  ['loaded-q', 'warn', [['power: 25 W', 'loadedQ: 4']]],
+  ['loaded-q', 'fail', [['power: 25 W', 'loadedQ: 1.5']]],
+  ['latch-up', 'pass', []],
+  ['latch-up', 'warn', [['power: 25 W', 'power: 60 W'], inlineSwitch('thresholdMin', 'thresholdMin: 0.8 V')]],
+  ['latch-up', 'fail', [['power: 25 W', 'power: 160 W'], inlineSwitch('onResistance', 'onResistance: 300 mohm')]],
+  ['latch-up', 'fail', [['power: 25 W', 'loadedQ: 0.4']]],
+  ['latch-up', 'not assessed', [['from: 12 V', 'from: supply']]],
+  ['latch-up', 'not assessed', [liveRail, ['power: 25 W', 'power: 40 W'], inlineSwitch('onResistance', 'onResistance: 330 mohm')]],
+  ['touch-voltage', 'pass', []],
+  ['touch-voltage', 'warn', [['voltage: 18 V', 'voltage: 23 V']]],
+  ['touch-voltage', 'fail', [['voltage: 18 V', 'voltage: 30 V']]],
+  [
+    'touch-voltage',
+    'pass',
+    [
+      ['voltage: 18 V', 'voltage: 30 V'],
+      ['access: public', 'access: trained'],
+    ],
+  ],
+];
+
+describe.each(checkIds)('%s', (id) => {
+  test.each(cases.filter(([candidate]) => candidate === id))('$0 comes to $1 %#', (_id, verdict, changes) => {
+    const result = reviewed(edited(pad, ...changes)).get(id)!;
+    expect({ verdict: result.verdict, reason: result.reason, value: result.value }).toMatchObject({ verdict });
+  });
+
+  test('is seen to pass and not to pass', () => {
+    const verdicts = cases.filter(([candidate]) => candidate === id).map(([, verdict]) => verdict);
+    expect(verdicts).toContain('pass');
+    expect(verdicts.some((verdict) => verdict === 'warn' || verdict === 'fail')).toBe(true);
+  });
+});
+
+test('a result names value, limit, place and, unless it passes, what to do', () => {
+  for (const changes of cases.map(([, , list]) => list)) {
+    for (const result of reviewed(edited(pad, ...changes)).values()) {
+      expect(result.at.line).toBeGreaterThan(0);
+      if (result.verdict === 'not assessed') expect(result.reason, result.id).toMatch(/\w/);
+      if (result.verdict === 'fail' || result.verdict === 'warn') expect(result.remedy, result.id).toMatch(/\w/);
+      expect(result.value === null || Number.isFinite(result.value)).toBe(true);
+      expect(JSON.stringify(result)).not.toMatch(/NaN|Infinity|undefined/);
+    }
+  }
+});
+
+test('without tolerances the only corner is the nominal one', () => {
+  const result = reviewed(edited(edited(pad, ...steady), inlineCapacitor({}))).get('switch-peak-voltage')!;
+  expect(result.case).toBe('nothing near');
+});
