@@ -2,7 +2,7 @@ import { largestVoltageShare } from '../physics/capacitor.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
 import { momentFindings } from './peak-moments.ts';
-import { lacks, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacks, noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
 
 export default defineCheck({
   id: 'capacitor-peak-voltage',
@@ -40,7 +40,7 @@ export default defineCheck({
           ratedBasis({ what: 'dc voltage', rating, dimension: 'voltage' }),
         ],
         remedy: ({ warnAt }) =>
-          `capacitors rated ${formatQuantity({ value: (tankPeak * share * rating.value) / warnAt, dimension: 'voltage' })} dc or more, or ${Math.ceil((series * tankPeak * share) / warnAt)} in series`,
+          `capacitors rated ${noLessThan({ value: (tankPeak * share * rating.value) / warnAt, dimension: 'voltage' })} dc or more, or ${Math.ceil((series * tankPeak * share) / warnAt)} in series`,
         ...(moment === undefined ? {} : { moment }),
       }),
     });

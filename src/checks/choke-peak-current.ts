@@ -1,7 +1,6 @@
-import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
 import { momentFindings } from './peak-moments.ts';
-import { lacks, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacks, noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'chokes';
 
@@ -43,7 +42,7 @@ export default defineCheck({
           ratedBasis({ what: 'saturation', rating, dimension: 'current' }),
         ],
         remedy: ({ warnAt }) =>
-          `a choke that saturates at ${formatQuantity({ value: (chokePeak * rating.value) / warnAt, dimension: 'current' })} or more`,
+          `a choke that saturates at ${noLessThan({ value: (chokePeak * rating.value) / warnAt, dimension: 'current' })} or more`,
         ...(moment === undefined ? {} : { moment }),
       }),
     });

@@ -1,6 +1,6 @@
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { subjects } from './words.ts';
+import { noLessThan, subjects } from './words.ts';
 
 export default defineCheck({
   id: 'choke-ratio',
@@ -27,7 +27,7 @@ export default defineCheck({
         `${formatQuantity({ value: point.tank.chokeInductance, dimension: 'inductance' })} against a coil of ${formatQuantity({ value: point.tank.chokeInductance / point.tank.chokeRatio, dimension: 'inductance' })}`,
       ],
       remedy: ({ warnAt }) =>
-        `chokes of ${formatQuantity({ value: (point.tank.chokeInductance * warnAt) / point.tank.chokeRatio, dimension: 'inductance' })} or more`,
+        `chokes of ${noLessThan({ value: (point.tank.chokeInductance * warnAt) / point.tank.chokeRatio, dimension: 'inductance' })} or more`,
     },
   ],
 });

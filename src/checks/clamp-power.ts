@@ -4,7 +4,7 @@ import type { Zener } from '../parts/part.ts';
 import type { Kelvin, Watt } from '../units/si.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { lacks, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacks, noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'gates.clamp';
 
@@ -45,8 +45,8 @@ export default defineCheck({
           ...(limiting < rating.value ? [`on plain leads at this ambient ${formatQuantity({ value: limiting, dimension: 'power' })}`] : []),
         ],
         remedy: ({ warnAt }) =>
-          `a clamp that loses ${formatQuantity({ value: (clampPower * limiting) / warnAt, dimension: 'power', digits: 2 })} or more in this air, ` +
-          `a pull-up of ${formatQuantity({ value: (design.gates.pullUp.resistance * clampPower) / warnAt, dimension: 'resistance', digits: 2 })} or more, or a gate rail just above the clamp voltage`,
+          `a clamp that loses ${noLessThan({ value: (clampPower * limiting) / warnAt, dimension: 'power', digits: 2 })} or more in this air, ` +
+          `a pull-up of ${noLessThan({ value: (design.gates.pullUp.resistance * clampPower) / warnAt, dimension: 'resistance', digits: 2 })} or more, or a gate rail just above the clamp voltage`,
       },
     ];
   },

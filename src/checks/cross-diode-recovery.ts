@@ -1,6 +1,6 @@
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { lacks, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacks, noMoreThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'gates.crossDiode';
 
@@ -36,7 +36,7 @@ export default defineCheck({
           `at ${formatQuantity({ value: frequency, dimension: 'frequency' })}`,
         ],
         remedy: ({ warnAt }) =>
-          `a diode that recovers in ${formatQuantity({ value: warnAt / frequency, dimension: 'time', digits: 2 })} or less`,
+          `a diode that recovers in ${noMoreThan({ value: warnAt / frequency, dimension: 'time', digits: 2 })} or less`,
       },
     ];
   },

@@ -1,7 +1,7 @@
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
 import { momentFindings } from './peak-moments.ts';
-import { lacks, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacks, noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
 
 export default defineCheck({
   id: 'cross-diode-voltage',
@@ -40,7 +40,7 @@ export default defineCheck({
             ratedBasis({ what: 'reverse voltage', rating, dimension: 'voltage' }),
           ],
           remedy: ({ warnAt }) =>
-            `a fast diode rated ${formatQuantity({ value: (value * rating.value) / warnAt, dimension: 'voltage' })} or more`,
+            `a fast diode rated ${noLessThan({ value: (value * rating.value) / warnAt, dimension: 'voltage' })} or more`,
           ...(moment === undefined ? {} : { moment }),
         };
       },

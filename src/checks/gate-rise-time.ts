@@ -1,7 +1,7 @@
 import { isKnown } from '../driver/known.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { notOscillating, subjects, unassessed } from './words.ts';
+import { noMoreThan, notOscillating, subjects, unassessed } from './words.ts';
 
 const path = 'gates.pullUp.resistance';
 
@@ -48,7 +48,7 @@ export default defineCheck({
           'highest threshold, gate capacitance at zero drain voltage (class: twice the catalogue figure)',
         ],
         remedy: ({ warnAt }) =>
-          `a pull-up of ${formatQuantity({ value: (design.gates.pullUp.resistance * warnAt) / (gateRise * frequency), dimension: 'resistance', digits: 2 })} or less (mind its power), ` +
+          `a pull-up of ${noMoreThan({ value: (design.gates.pullUp.resistance * warnAt) / (gateRise * frequency), dimension: 'resistance', digits: 2 })} or less (mind its power), ` +
           'or a switch of lower input capacitance',
       },
     ];

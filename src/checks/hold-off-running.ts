@@ -2,7 +2,7 @@ import { isKnown } from '../driver/known.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
 import { holdOffFinding } from './hold-off-finding.ts';
-import { notOscillating, subjects, unassessed } from './words.ts';
+import { noMoreThan, notOscillating, subjects, unassessed } from './words.ts';
 
 const path = 'switches.part';
 
@@ -49,5 +49,5 @@ export default defineCheck({
 function remedyWords({ drop, supplyCurrent, wanted }: { drop: number; supplyCurrent: number; wanted: number }): string {
   const room = (wanted - drop) / supplyCurrent;
   const diode = 'a cross diode of lower drop or a switch of higher threshold';
-  return room > 0 ? `a switch of ${formatQuantity({ value: room, dimension: 'resistance', digits: 2 })} or less when hot, ${diode}` : diode;
+  return room > 0 ? `a switch of ${noMoreThan({ value: room, dimension: 'resistance', digits: 2 })} or less when hot, ${diode}` : diode;
 }

@@ -1,6 +1,6 @@
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { subjects } from './words.ts';
+import { noLessThan, subjects } from './words.ts';
 
 export default defineCheck({
   id: 'loaded-q',
@@ -27,7 +27,7 @@ export default defineCheck({
         `${formatQuantity({ value: point.tank.parallelResistance, dimension: 'resistance' })} across the tank, Z0 ${formatQuantity({ value: point.tank.impedance, dimension: 'resistance' })}`,
       ],
       remedy: ({ warnAt }) =>
-        `a load of ${formatQuantity({ value: point.tank.impedance * warnAt, dimension: 'resistance', digits: 2 })} or more across the tank, all loss included, or more capacitance with less inductance`,
+        `a load of ${noLessThan({ value: point.tank.impedance * warnAt, dimension: 'resistance', digits: 2 })} or more across the tank, all loss included, or more capacitance with less inductance`,
     },
   ],
 });

@@ -1,6 +1,6 @@
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { subjects, unassessed } from './words.ts';
+import { noLessThan, subjects, unassessed } from './words.ts';
 
 const path = 'gates.pullUp.power';
 
@@ -35,7 +35,7 @@ export default defineCheck({
           `rating ${formatQuantity({ value: power, dimension: 'power' })} (project)`,
         ],
         remedy: ({ warnAt }) =>
-          `a resistor of ${formatQuantity({ value: (value * power) / warnAt, dimension: 'power', digits: 2 })} or more, or a gate rail of 12 V to 15 V`,
+          `a resistor of ${noLessThan({ value: (value * power) / warnAt, dimension: 'power', digits: 2 })} or more, or a gate rail of 12 V to 15 V`,
       },
     ];
   },

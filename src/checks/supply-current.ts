@@ -1,7 +1,7 @@
 import { isKnown } from '../driver/known.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { notOscillating, subjects, unassessed } from './words.ts';
+import { noLessThan, notOscillating, subjects, unassessed } from './words.ts';
 
 export default defineCheck({
   id: 'supply-current',
@@ -41,7 +41,7 @@ export default defineCheck({
           `limit ${formatQuantity({ value: limit.current, dimension: 'current' })}, ${limit.kind} (project)`,
         ],
         remedy: ({ warnAt }) =>
-          `a supply for ${formatQuantity({ value: (value * limit.current) / warnAt, dimension: 'current' })} or more, or less load`,
+          `a supply for ${noLessThan({ value: (value * limit.current) / warnAt, dimension: 'current' })} or more, or less load`,
       },
     ];
   },

@@ -1,7 +1,6 @@
-import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
 import { momentFindings } from './peak-moments.ts';
-import { lacks, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacks, noLessThan, noMoreThan, ratedBasis, subjects, unassessed } from './words.ts';
 
 export default defineCheck({
   id: 'switch-peak-voltage',
@@ -35,8 +34,8 @@ export default defineCheck({
               path,
               basis: [basis, ratedBasis({ what: 'V_DSS', rating, dimension: 'voltage' })],
               remedy: ({ warnAt }) =>
-                `a supply of ${formatQuantity({ value: (input.analysis.design.supply.voltage * warnAt) / drainPeak, dimension: 'voltage' })} or less, ` +
-                `or a switch rated ${formatQuantity({ value: (drainPeak * rating.value) / warnAt, dimension: 'voltage' })} or more`,
+                `a supply of ${noMoreThan({ value: (input.analysis.design.supply.voltage * warnAt) / drainPeak, dimension: 'voltage' })} or less, ` +
+                `or a switch rated ${noLessThan({ value: (drainPeak * rating.value) / warnAt, dimension: 'voltage' })} or more`,
             },
     });
   },

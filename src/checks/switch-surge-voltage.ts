@@ -1,10 +1,11 @@
 import type { Analysis } from '../driver/analysis.ts';
+import { shortestCleanRise } from '../driver/start-stall.ts';
 import { avalancheEnergy } from '../physics/avalanche.ts';
 import { envelopeMode } from '../physics/envelope.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck, type CheckInput } from './check.ts';
 import { momentFindings } from './peak-moments.ts';
-import { lacks, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacks, noLessThan, noMoreThan, ratedBasis, subjects, unassessed } from './words.ts';
 
 export default defineCheck({
   id: 'switch-surge-voltage',
@@ -86,8 +87,8 @@ function remedyWords({
   atSwitchOn: boolean;
 }): string {
   const { design } = analysis;
-  const part = `a switch rated ${formatQuantity({ value: (drainPeak * rating) / warnAt, dimension: 'voltage' })} or more`;
-  const supply = `a supply of ${formatQuantity({ value: (design.supply.voltage * warnAt) / drainPeak, dimension: 'voltage' })} or less`;
+  const part = `a switch rated ${noLessThan({ value: (drainPeak * rating) / warnAt, dimension: 'voltage' })} or more`;
+  const supply = `a supply of ${noMoreThan({ value: (design.supply.voltage * warnAt) / drainPeak, dimension: 'voltage' })} or less`;
   const { tank, corner } = instance.point;
   const running = Math.PI * design.supply.voltage * corner.supply;
   const { angularFrequency } = envelopeMode({
@@ -98,7 +99,13 @@ function remedyWords({
   });
   // an undamped ramp overshoots by at most 1/x, x = ω_e·Tr/2; 3 % is the method's own allowance from x = 3 up
   const room = Math.min(1 / 3, warnAt / (1.03 * running) - 1);
-  if (!atSwitchOn || room <= 0) return `${supply}, or ${part}`;
-  const riseTime = formatQuantity({ value: (2 / room / angularFrequency) * 1.05, dimension: 'time', digits: 2 });
+  const clean = shortestCleanRise({
+    design,
+    point: instance.point,
+    voltage: design.supply.voltage * corner.supply,
+    seenInductance: chokesSeen(design, instance),
+  });
+  if (!atSwitchOn || room <= 0 || clean === undefined) return `${supply}, or ${part}`;
+  const riseTime = noLessThan({ value: Math.max(2 / room / angularFrequency, clean) * 1.1, dimension: 'time', digits: 2 });
   return `gates on their own rail and a supply that rises in ${riseTime} or more, or ${part}, or ${supply}`;
 }

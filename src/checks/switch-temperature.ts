@@ -1,7 +1,7 @@
 import { formatQuantity } from '../units/format-quantity.ts';
 import { totalLoss, type SwitchLosses } from '../driver/switch-heat.ts';
 import { defineCheck, type Finding } from './check.ts';
-import { lacks, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacks, noMoreThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'switches.heatsink';
 
@@ -86,6 +86,6 @@ function heatsinkWords({
   const left = (warnAt - ambient) / loss - inner;
   const otherwise = 'a switch of lower on-resistance, faster gates, or less load';
   return left > 0.05
-    ? `a heatsink of ${formatQuantity({ value: left, dimension: 'thermalResistance', digits: 2 })} or less for each switch, or ${otherwise}`
+    ? `a heatsink of ${noMoreThan({ value: left, dimension: 'thermalResistance', digits: 2 })} or less for each switch, or ${otherwise}`
     : otherwise;
 }

@@ -16,6 +16,21 @@ export function unassessed({ unknown, path, moment }: Unknown & { path: string; 
   return { kind: 'unassessed', reason: unknown, path, basis: [], ...(moment === undefined ? {} : { moment }) };
 }
 
+/** What rounding to so many digits can take off or add. */
+function rounding(digits: number): number {
+  return 0.5 * 10 ** (1 - digits);
+}
+
+/** A quantity for `… or less` in a remedy: rounded down, so that what is written there is enough. */
+export function noMoreThan({ value, dimension, digits = 3 }: { value: number; dimension: Dimension; digits?: number }): string {
+  return formatQuantity({ value: value * (1 - rounding(digits)), dimension, digits });
+}
+
+/** A quantity for `… or more` in a remedy: rounded up, so that what is written there is enough. */
+export function noLessThan({ value, dimension, digits = 3 }: { value: number; dimension: Dimension; digits?: number }): string {
+  return formatQuantity({ value: value * (1 + rounding(digits)), dimension, digits });
+}
+
 /** What a part lacks. */
 export function lacks({ part, key }: { part: string; key: string }): Unknown {
   return { unknown: `${part} gives no ${key}` };

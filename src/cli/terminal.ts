@@ -5,7 +5,7 @@ export interface StreamLook {
 }
 
 /** Widest line that is comfortable to read. */
-const widest = 100;
+const widest = 120;
 
 /**
  * Width and colour of a stream. Precedence for colour: --color, NO_COLOR, FORCE_COLOR, TERM=dumb, whether it is a terminal.

@@ -8,7 +8,7 @@ export function operatingLines({ quantities, width }: { quantities: readonly Qua
   return [
     '  nominal',
     ...loads.flatMap((load) =>
-      hanging({ text: sentence(quantities.filter((quantity) => quantity.case === load)), first: `    ${load}: `, width }),
+      hanging({ text: sentence(quantities.filter((quantity) => quantity.case === load)), first: `    ${load}: `, indent: 6, width }),
     ),
   ];
 }

@@ -78,12 +78,19 @@ function resultLines({
   idWidth: number;
 }): readonly string[] {
   const { verdict, id, at, remedy, reason, basis } = result;
-  const first = `${indent}${paint(verdict, verdict.padEnd(verdictWidth))}  ${id.padEnd(idWidth)}  ${comparison(result)}`.trimEnd();
+  const rest = `  ${id.padEnd(idWidth)}  ${comparison(result)}`.trimEnd();
+  const plain = `${indent}${verdict.padEnd(verdictWidth)}${rest}`;
+  const first = `${indent}${paint(verdict, verdict.padEnd(verdictWidth))}${rest}`;
   const deep = ' '.repeat(indent.length + verdictWidth + 2);
   const detail = (text: string, label = ''): readonly string[] => hanging({ text, first: `${deep}${label}`, width: style.width });
   const where = `${result.subject}: ${result.case}`;
   if (verdict === 'pass') {
-    return [first, ...(style.all ? [...detail(where), ...basis.flatMap((line) => detail(line))] : [])];
+    const fits = plain.length + 2 + result.case.length <= style.width;
+    return [
+      fits ? `${first}  ${result.case}` : first,
+      ...(fits ? [] : detail(result.case)),
+      ...(style.all ? basis.flatMap((line) => detail(line)) : []),
+    ];
   }
   return [
     first,

@@ -143,11 +143,17 @@ function wrongUnit({ value, dimension }: { value: PlainUnit; dimension: Dimensio
   };
 }
 
+/** A suggestion of another kind than the expected one would lead astray. */
+function isOf({ unit, dimension }: { unit: string; dimension: Dimension }): boolean {
+  const wanted = unitOf(dimension);
+  return wanted.includes('/') || (wanted !== '1' && plainUnit({ value: 1, unit }).equalBase(plainUnit({ value: 1, unit: wanted })));
+}
+
 function problemOf({ error, text, dimension }: { error: unknown; text: string; dimension: Dimension }): QuantityProblem {
   const label = `expected ${nameOf(dimension)}`;
   if (error instanceof ExpressionRefusal) return { id: error.id, message: error.message, label, help: error.help ?? writeOne(dimension) };
   if (error instanceof UnknownUnit) {
-    const meant = unitsMeant(error.word);
+    const meant = unitsMeant(error.word).filter((unit) => isOf({ unit, dimension }));
     const help = meant.length > 0 ? `did you mean ${meant.join(', ')}?` : writeOne(dimension);
     return { id: 'unknown-unit', message: `"${error.word}" is not a unit`, label, help };
   }
