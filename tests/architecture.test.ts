@@ -85,7 +85,7 @@ test('only commands, the base command and the entry set the exit status', () => 
 
 test('a check never imports another check', () => {
   const own = files.filter(
-    (file) => file.startsWith('checks/') && /defineCheck\(/.test(readFileSync(join(root, file), 'utf8')) && file !== 'checks/check.ts',
+    (file) => file.startsWith('checks/') && readFileSync(join(root, file), 'utf8').includes('defineCheck(') && file !== 'checks/check.ts',
   );
   const names = own.map((file) => posix.basename(file));
   const wrong = own.flatMap((file) =>

@@ -57,7 +57,7 @@ export default defineCheck({
               ]),
         ],
         remedy: ({ warnAt }) =>
-          `the same capacitance spread over ${Math.ceil((bank.parallel * value) / warnAt)} or more smaller capacitors, a part of lower loss, or moving air`,
+          `the same capacitance spread over ${Math.ceil((bank.parallel * value) / warnAt)} or more smaller capacitors (more yet if each of them cools worse), a part of lower loss, or moving air`,
       },
     ];
   },

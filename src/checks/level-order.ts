@@ -17,7 +17,7 @@ export function verdictOrderProblem({
   at: Location;
 }): Diagnostic | undefined {
   const [a, b] = [comparable(warn), comparable(fail)];
-  if (a === undefined || b === undefined || a.how !== b.how) return undefined;
+  if (a?.how !== b?.how || a === undefined || b === undefined) return undefined;
   const inOrder = sense === 'at-most' ? a.value <= b.value : a.value >= b.value;
   if (inOrder) return undefined;
   return {

@@ -34,8 +34,9 @@ export function readPolicies({ text, path }: { text: string; path: string }): Ou
       field('source'),
       field('other'),
     ];
-    if (warn === undefined || fail === undefined || reason?.kind !== 'scalar' || source?.kind !== 'scalar') {
-      problems.push({ id: 'missing-key', message: `limits of ${check.id} need warn, fail, reason and source`, at: entry.keyAt });
+    if (warn === undefined || fail === undefined) continue;
+    if (reason?.kind !== 'scalar' || source?.kind !== 'scalar') {
+      problems.push({ id: 'missing-key', message: `limits of ${check.id} need reason and source`, at: entry.keyAt });
       continue;
     }
     const [otherWarn, otherFail] = [entryOf(other, 'warn')?.value, entryOf(other, 'fail')?.value];
@@ -99,7 +100,9 @@ function read({
   problems: Diagnostic[];
   at: Location;
 }): Level | undefined {
-  return node?.kind === 'scalar' ? levelOf({ text: node.text, dimension, problems, at: node.at }) : void at;
+  if (node?.kind === 'scalar') return levelOf({ text: node.text, dimension, problems, at: node.at });
+  problems.push({ id: 'missing-key', message: 'a level is missing', help: 'write "0.8 of rating" or a quantity', at });
+  return undefined;
 }
 
 /** Words of a level: `0.8 of rating`, `rating - 25 K`, a quantity; a bare ratio where the default is a share of the rating. */

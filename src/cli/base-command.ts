@@ -63,7 +63,7 @@ function problemsOf(error: Error): readonly Diagnostic[] | undefined {
   if (!(error instanceof CLIError)) return undefined;
   const [message = 'cannot be run like this', ...rest] = error.message
     .split('\n')
-    .filter((line) => line.trim() !== '' && !/^See more help/.test(line));
+    .filter((line) => line.trim() !== '' && !line.startsWith('See more help'));
   return [{ id: 'usage', message: lowered(message), help: [...rest.map((line) => line.trim()), 'see tankproof --help'].join('; ') }];
 }
 

@@ -115,7 +115,7 @@ export function plainValue(node: SourceNode): PlainValue {
   if (node.kind === 'nothing') return null;
   if (node.kind === 'scalar') return node.value;
   if (node.kind === 'list') return node.items.map(plainValue);
-  const plain: Record<string, PlainValue> = Object.create(null);
+  const plain = Object.create(null) as Record<string, PlainValue>;
   for (const { key, value } of node.entries) plain[key] = plainValue(value);
   return plain;
 }

@@ -88,7 +88,7 @@ export function unknownKey({
  * @returns `missing-key`, with an example to add
  */
 export function missingKey({ key, parent, schema, at }: { key: string; parent: string; schema: JsonSchema; at: Location }): Diagnostic {
-  const example = schema.const === undefined ? exampleText(schema) : String(schema.const);
+  const example = schema.const === undefined ? exampleText(schema) : JSON.stringify(schema.const);
   return {
     id: 'missing-key',
     message: `\`${parent === '' ? key : `${parent}.${key}`}\` is missing`,

@@ -23,7 +23,11 @@ const tabIndent = {
   help: 'YAML indents with spaces: replace the tab by two spaces',
 };
 
-function sentenceOf({ code, message }: YAMLParseError, text: string, start: number): { message: string; help: string } {
+function sentenceOf(
+  { code, message }: Pick<YAMLParseError, 'code' | 'message'>,
+  text: string,
+  start: number,
+): { message: string; help: string } {
   const opening = /Flow (map|sequence)|with a [\]}]/.test(message);
   if (opening) {
     const [open, close] = message.includes('sequence') ? ['[', ']'] : ['{', '}'];

@@ -63,15 +63,15 @@ function scalarNode(node: Scalar, building: Building, key: Location): SourceNode
   const { value } = node;
   if (node.type === 'QUOTE_DOUBLE' || node.type === 'QUOTE_SINGLE') building.quotes.push(start);
   if (value === null || value === undefined) return { kind: 'nothing', at: key };
-  const text = node.source ?? String(value);
+  const text = node.source ?? textOf(value);
   if (typeof value === 'number') {
     if (!Number.isFinite(value) || !plainNumber.test(text)) {
       const message = `${quoted(text)} is not a plain decimal number`;
       const help = Number.isFinite(value) ? `write ${value}, or put it in quotes if it is a name` : 'write a finite number';
       building.problems.push({ id: 'odd-number', message, help, start, end });
     }
-  } else if (typeof value !== 'boolean') refuseText(String(value), [start, end], building);
-  const kept = typeof value === 'number' || typeof value === 'boolean' ? value : String(value);
+  } else if (typeof value !== 'boolean') refuseText(textOf(value), [start, end], building);
+  const kept = typeof value === 'number' || typeof value === 'boolean' ? value : textOf(value);
   return { kind: 'scalar', value: kept, text, at: building.place(start, end) };
 }
 
@@ -80,6 +80,11 @@ function isDecimalComma({ pair, flow, text }: { pair: Pair; flow: boolean; text:
   if (!flow || !isScalar(pair.key) || !pair.key.range || (isScalar(pair.value) ? pair.value.value !== null : pair.value !== null))
     return false;
   return /^\d/.test(String(pair.key.value)) && /\d,$/.test(text.slice(0, pair.key.range[0]).slice(-2));
+}
+
+/** A scalar's value as text. */
+function textOf(value: unknown): string {
+  return typeof value === 'string' ? value : JSON.stringify(value);
 }
 
 function mapEntry({ pair, flow, depth }: { pair: Pair; flow: boolean; depth: number }, building: Building): MapEntry | undefined {
@@ -92,7 +97,7 @@ function mapEntry({ pair, flow, depth }: { pair: Pair; flow: boolean; depth: num
   }
   refuseProperties(key, building);
   const [start, end] = key.range;
-  const name = String(key.value ?? '');
+  const name = textOf(key.value ?? '');
   if (name === '') problems.push({ id: 'yaml-syntax', message: 'a key is empty', help: 'write a key before `:`', start, end: start + 1 });
   if (name === '<<')
     problems.push({ id: 'merge-key', message: 'the merge key `<<` is not part of the format', help: 'write the keys out', start, end });

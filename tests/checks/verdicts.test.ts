@@ -37,8 +37,8 @@ const capacitor = {
 };
 const inlineCapacitor = (changes: Readonly<Record<string, string | undefined>>): Change => [
   'part: pp-foil-100n-1000v',
-  `part: {${Object.entries({ ...capacitor, ...changes })
-    .filter(([, text]) => text !== undefined)
+  `part: {${Object.entries<string | undefined>({ ...capacitor, ...changes })
+    .filter((entry): entry is [string, string] => entry[1] !== undefined)
     .map(([key, text]) => `${key}: ${text}`)
     .join(', ')}}`,
 ];

@@ -1,5 +1,6 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
+import { runInNewContext } from 'node:vm';
 import ts from 'typescript';
 import { describe, expect, test } from 'vitest';
 
@@ -69,7 +70,7 @@ describe.each(functions)('$file $name', ({ file, name, comment, physics }) => {
     if (examples.length === 0) return;
     const scope = (await import(join(root, file))) as Record<string, unknown>;
     for (const { call, expected } of examples) {
-      const evaluate = (code: string): unknown => new Function(...Object.keys(scope), `return (${code});`)(...Object.values(scope));
+      const evaluate = (code: string): unknown => runInNewContext(`(${code})`, { ...scope });
       close(evaluate(call), evaluate(expected));
     }
   });

@@ -135,7 +135,8 @@ describe('other forms', () => {
   });
 
   test('limits are kept as written, since only the check knows their dimension', () => {
-    const limits = 'limits: {switch-peak-voltage: {warn: 70 %, fail: 0.9}, capacitor-self-heating: {fail: rating - 3 K}, loaded-q: {warn: 6}}';
+    const limits =
+      'limits: {switch-peak-voltage: {warn: 70 %, fail: 0.9}, capacitor-self-heating: {fail: rating - 3 K}, loaded-q: {warn: 6}}';
     expect(designOf(edited('limits: {}', limits)).limits).toEqual({
       'switch-peak-voltage': { warn: '70 %', fail: '0.9' },
       'capacitor-self-heating': { fail: 'rating - 3 K' },
