@@ -1,9 +1,10 @@
 // Builds dist: validators from the JSON Schemas, one bundle per command with shared chunks, the command manifest, and the licences of what is bundled.
 import { build } from 'esbuild';
 import { execFileSync } from 'node:child_process';
-import { existsSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { writeValidators } from './validators.mjs';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
@@ -33,12 +34,43 @@ const { metafile } = await build({
   metafile: true,
   logLevel: 'warning',
 });
+await compileData();
 writeFileSync(join(dist, 'bundled-licences.txt'), bundledLicences(Object.keys(metafile.inputs)));
 execFileSync(process.execPath, [join(root, 'node_modules/oclif/bin/run.js'), 'manifest', root], {
   cwd: root,
   env: { ...process.env, OCLIF_SKIP_NEW_VERSION_CHECK: '1' },
   stdio: ['ignore', 'ignore', 'inherit'],
 });
+
+/** Reads parts-db and the default policy with the tool's own readers, so that a start need not. */
+async function compileData() {
+  const folder = mkdtempSync(join(tmpdir(), 'tankproof-build-'));
+  const script = join(folder, 'compile.mjs');
+  await build({
+    absWorkingDir: root,
+    stdin: {
+      contents: `
+        import { readFileSync } from 'node:fs';
+        import { writeCompiled } from './src/cli/compiled.ts';
+        import { partsInFolders } from './src/cli/parts-folders.ts';
+        export function compile(root) {
+          const path = root + '/shared/limits.yaml';
+          writeCompiled({ root, library: partsInFolders({ root, projectPath: root, folders: [] }), limits: { path: 'shared/limits.yaml', text: readFileSync(path, 'utf8') } });
+        }`,
+      resolveDir: root,
+      loader: 'ts',
+    },
+    outfile: script,
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    banner: { js: "import{createRequire as __createRequire}from'node:module';const require=__createRequire(import.meta.url);" },
+    logLevel: 'warning',
+  });
+  const { compile } = await import(pathToFileURL(script).href);
+  compile(root);
+  rmSync(folder, { recursive: true });
+}
 
 /** Licence texts of the packages that ended up in the bundle. */
 function bundledLicences(inputs) {

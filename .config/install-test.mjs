@@ -27,7 +27,8 @@ const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'))
 copyFileSync(join(root, 'examples', 'charging-pad.yaml'), join(elsewhere, 'pad.yaml'));
 
 const report = ran(tool, ['check', 'pad.yaml'], { cwd: elsewhere });
-if (!/^0 failed, 0 not assessed, 0 warned, \d+ passed: pass$/m.test(report)) throw new Error(`not the report of a passing design:\n${report}`);
+if (!/^0 failed, 0 not assessed, 0 warned, \d+ passed: pass$/m.test(report))
+  throw new Error(`not the report of a passing design:\n${report}`);
 const document = JSON.parse(ran(tool, ['check', 'pad.yaml', '--json'], { cwd: elsewhere }));
 if (document.tankproof.version !== version) throw new Error(`the installed tool is ${document.tankproof.version}, not ${version}`);
 ran(tool, ['check', 'missing.yaml'], { cwd: elsewhere, status: 2 });

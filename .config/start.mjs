@@ -18,7 +18,7 @@ function newest(folder) {
 }
 
 const built = statSync(bin, { throwIfNoEntry: false })?.mtimeMs ?? 0;
-if (built < Math.max(...['src', 'shared', '.config'].map((folder) => newest(join(root, folder))))) {
+if (built < Math.max(...['src', 'shared', 'parts-db', '.config'].map((folder) => newest(join(root, folder))))) {
   process.stderr.write('building …\n');
   const { status } = spawnSync(process.execPath, [join(root, '.config', 'build.mjs')], { stdio: 'inherit' });
   if (status !== 0) process.exit(status ?? 1);

@@ -52,24 +52,18 @@ async function validatorModule({ schemas, exported }) {
   return `// Generated from the schemas in shared by .config/validators.mjs.\n${bundled.outputFiles[0].text}`;
 }
 
-/** Writes the compiled validators of part and project files. */
+/** Writes the compiled validators of part and project files: one module, since a project file holds parts. */
 export async function writeValidators() {
   const [part, project] = await Promise.all(['part.schema.json', 'project.schema.json'].map(readSchema));
-  const written = await Promise.all([
-    validatorModule({
-      schemas: {
-        'part.schema.json': part,
-        ...Object.fromEntries(partKinds.map((kind) => [kind, { type: 'object', $ref: `part.schema.json#/$defs/${kind}` }])),
-      },
-      exported: Object.fromEntries(partKinds.map((kind) => [kind, kind])),
-    }),
-    validatorModule({
-      schemas: { 'part.schema.json': part, 'project.schema.json': project },
-      exported: { validate: 'project.schema.json' },
-    }),
-  ]);
-  await writeFile(`${root}src/parts/validate.generated.js`, written[0]);
-  await writeFile(`${root}src/project/validate.generated.js`, written[1]);
+  const written = await validatorModule({
+    schemas: {
+      'part.schema.json': part,
+      'project.schema.json': project,
+      ...Object.fromEntries(partKinds.map((kind) => [kind, { type: 'object', $ref: `part.schema.json#/$defs/${kind}` }])),
+    },
+    exported: { project: 'project.schema.json', ...Object.fromEntries(partKinds.map((kind) => [kind, kind])) },
+  });
+  await writeFile(`${root}src/parts/validate.generated.js`, written);
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) await writeValidators();

@@ -34,7 +34,7 @@ export default defineCheck({
         value,
         rating: rating.value,
         path,
-        basis: [
+        basis: () => [
           `circulating ${formatQuantity({ value: tankCurrentPeak / Math.SQRT2, dimension: 'current' })} at ${formatQuantity({ value: frequency, dimension: 'frequency' })} over ${parallel}, the largest capacitor ${formatQuantity({ value: factor - 1, dimension: 'ratio' })} above its share`,
           ratedBasis({ what: 'rms current', rating, dimension: 'current' }),
         ],

@@ -34,7 +34,7 @@ export default defineCheck({
         value: tankPeak * share,
         rating: rating.value,
         path,
-        basis: [
+        basis: () => [
           basis,
           ...(series > 1 ? [`largest share of ${series} in series ${formatQuantity({ value: share, dimension: 'ratio' })}`] : []),
           ratedBasis({ what: 'dc voltage', rating, dimension: 'voltage' }),

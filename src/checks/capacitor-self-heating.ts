@@ -43,7 +43,7 @@ export default defineCheck({
         value,
         ...levels,
         path,
-        basis: [
+        basis: () => [
           ...(isKnown(lossPerCapacitor) && isKnown(thermal)
             ? [
                 `${formatQuantity({ value: lossPerCapacitor * factor, dimension: 'power' })} in the most loaded capacitor × ${formatQuantity({ value: thermal, dimension: 'thermalResistance' })} in ${bank.cooling === 'fan' && capacitor.thermalResistance?.fan === undefined ? 'still air (no figure for a fan)' : bank.cooling}`,

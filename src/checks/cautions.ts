@@ -1,4 +1,5 @@
-import type { Analysis } from '../driver/analysis.ts';
+import type { Analysis, Case } from '../driver/analysis.ts';
+import type { Volt } from '../units/si.ts';
 
 /** Dc that counts as protected extra-low voltage and ac peak that does, IEC 60950-1 (check-values H-60950). */
 const extraLowPeak = 42.4;
@@ -7,8 +8,8 @@ const extraLowPeak = 42.4;
 export function cautionsOf({ design, corners }: Analysis): readonly string[] {
   const peaks = corners.flatMap(({ point: { running }, switchOn, loadRemoval }) => [
     running?.drainPeak ?? 0,
-    'unknown' in switchOn ? 0 : switchOn.drainPeak,
-    'unknown' in loadRemoval ? 0 : loadRemoval.drainPeak,
+    peakOf(switchOn),
+    peakOf(loadRemoval),
   ]);
   const highest = Math.max(...peaks, Math.PI * design.supply.voltage);
   return [
@@ -22,4 +23,8 @@ export function cautionsOf({ design, corners }: Analysis): readonly string[] {
     'A supply derived from the mains needs isolation and protection to local codes, by a licensed practitioner.',
     'These are computed figures. They do not replace measurement, local codes or the judgement of a licensed practitioner.',
   ];
+}
+
+function peakOf(transient: Case['switchOn']): Volt {
+  return transient === undefined || 'unknown' in transient ? 0 : transient.drainPeak;
 }

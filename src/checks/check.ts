@@ -54,8 +54,8 @@ export type Finding = (Measured | Hopeless | Unassessed) & {
   readonly moment?: string;
   /** Key path of the project file that set the value. */
   readonly path: string;
-  /** Where the numbers come from, one statement each. */
-  readonly basis: readonly string[];
+  /** Where the numbers come from, one statement each; made for the worst case only. */
+  readonly basis?: () => readonly string[];
   /** What to change, with a number where one can be computed. */
   readonly remedy?: (levels: Levels) => string;
 };

@@ -33,7 +33,7 @@ export default defineCheck({
         value: chokePeak,
         rating: rating.value,
         path,
-        basis: [
+        basis: () => [
           moment === undefined
             ? arrangement === 'two'
               ? 'half the supply current and half its own ripple'

@@ -23,7 +23,7 @@ export default defineCheck({
       kind: 'measured',
       value: point.tank.chokeRatio,
       path: 'chokes',
-      basis: [
+      basis: () => [
         `${formatQuantity({ value: point.tank.chokeInductance, dimension: 'inductance' })} against a coil of ${formatQuantity({ value: point.tank.chokeInductance / point.tank.chokeRatio, dimension: 'inductance' })}`,
       ],
       remedy: ({ warnAt }) =>

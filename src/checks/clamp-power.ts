@@ -39,7 +39,7 @@ export default defineCheck({
         value: clampPower,
         rating: limiting,
         path,
-        basis: [
+        basis: () => [
           `fed from ${formatQuantity({ value: feed, dimension: 'voltage' })} through ${formatQuantity({ value: design.gates.pullUp.resistance, dimension: 'resistance' })}`,
           ratedBasis({ what: 'rated', rating, dimension: 'power' }),
           ...(limiting < rating.value ? [`on plain leads at this ambient ${formatQuantity({ value: limiting, dimension: 'power' })}`] : []),

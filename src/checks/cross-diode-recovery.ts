@@ -31,7 +31,7 @@ export default defineCheck({
         kind: 'measured',
         value: rating.value * frequency,
         path,
-        basis: [
+        basis: () => [
           ratedBasis({ what: 'recovery time', rating, dimension: 'time' }),
           `at ${formatQuantity({ value: frequency, dimension: 'frequency' })}`,
         ],

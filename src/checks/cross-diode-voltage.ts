@@ -34,7 +34,7 @@ export default defineCheck({
           value,
           rating: rating.value,
           path: 'gates.crossDiode',
-          basis: [
+          basis: () => [
             basis,
             `drain peak ${formatQuantity({ value: drainPeak, dimension: 'voltage' })} less the gate's ${formatQuantity({ value: high, dimension: 'voltage' })}`,
             ratedBasis({ what: 'reverse voltage', rating, dimension: 'voltage' }),

@@ -36,7 +36,7 @@ export default defineCheck({
         value: peak,
         rating: rating.value,
         path: clamp === undefined ? 'gates.pullUp' : path,
-        basis: [
+        basis: () => [
           clamp === undefined
             ? 'no clamp: the gate reaches its rail'
             : `clamp ${clamp.name} at the top of its tolerance, impedance included`,

@@ -32,7 +32,7 @@ export default defineCheck({
           kind: 'hopeless',
           reason: `the gate never reaches the voltage at which ${design.switches.mosfet.name} carries its current, from ${feed}`,
           path,
-          basis: [],
+
           remedy: () => 'a higher gate rail, a larger pull-down, or a switch of lower threshold',
         },
       ];
@@ -43,7 +43,7 @@ export default defineCheck({
         kind: 'measured',
         value: gateRise * frequency,
         path,
-        basis: [
+        basis: () => [
           `gate up in ${formatQuantity({ value: gateRise, dimension: 'time' })} of a period of ${formatQuantity({ value: 1 / frequency, dimension: 'time' })}`,
           'highest threshold, gate capacitance at zero drain voltage (class: twice the catalogue figure)',
         ],

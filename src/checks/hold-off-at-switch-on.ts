@@ -28,6 +28,7 @@ export default defineCheck({
   subject: subjects.pair,
   run: ({ analysis: { design }, instance: { point, switchOn } }) => {
     const { running, gate } = point;
+    if (switchOn === undefined) return [];
     if (running === undefined) return [unassessed({ ...notOscillating, path, moment })];
     if ('unknown' in switchOn) return [unassessed({ ...switchOn, path, moment })];
     if ('unknown' in running.holdOff) return [unassessed({ ...running.holdOff, path: 'switches.part', moment })];
@@ -44,7 +45,7 @@ export default defineCheck({
         failAt: Infinity,
         path,
         moment,
-        basis: [
+        basis: () => [
           `choke current peaks at ${formatQuantity({ value: switchOn.supplyPeak, dimension: 'current' })}, ${formatQuantity({ value: running.supplyCurrent, dimension: 'current' })} running`,
           'pessimistic by a factor of 1.6 to 3.5 in voltage: a warning means that only a time-domain run can tell',
         ],

@@ -19,7 +19,7 @@ export function holdOffFinding({
   holdOff: HoldOff;
   failAt: number;
   path: string;
-  basis: readonly string[];
+  basis: () => readonly string[];
   remedy: () => string;
   moment?: string;
 }): Finding {
@@ -32,7 +32,7 @@ export function holdOffFinding({
     kind: 'measured',
     value,
     levels: { warnAt: Math.min(minimum, thresholdTypical), limit: thresholdTypical, failAt },
-    basis: [...basis, `threshold typical ${volt(thresholdTypical)}, minimum ${volt(minimum)} at this junction temperature`],
+    basis: () => [...basis(), `threshold typical ${volt(thresholdTypical)}, minimum ${volt(minimum)} at this junction temperature`],
     ...shared,
   };
 }

@@ -35,7 +35,7 @@ export default defineCheck({
         holdOff,
         failAt: holdOff.latchesAt,
         path,
-        basis: [
+        basis: () => [
           `${formatQuantity({ value: supplyCurrent, dimension: 'current' })} × ${formatQuantity({ value: on, dimension: 'resistance' })} at ${formatQuantity({ value: electricalJunction, dimension: 'temperature' })} + diode ${volt(drop)}`,
           `latches from ${volt(holdOff.latchesAt)} by the closed form, 16 % taken off for its error`,
         ],

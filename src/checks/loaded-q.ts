@@ -23,7 +23,7 @@ export default defineCheck({
       kind: 'measured',
       value: point.tank.quality,
       path: `loads.${design.loads.indexOf(point.load)}`,
-      basis: [
+      basis: () => [
         `${formatQuantity({ value: point.tank.parallelResistance, dimension: 'resistance' })} across the tank, Z0 ${formatQuantity({ value: point.tank.impedance, dimension: 'resistance' })}`,
       ],
       remedy: ({ warnAt }) =>

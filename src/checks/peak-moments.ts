@@ -31,13 +31,17 @@ export function momentFindings({
   moments: readonly MomentName[];
   finding: (moment: Moment) => Finding;
 }): readonly Finding[] {
-  return moments.map((name) => {
+  return moments.flatMap((name) => {
     const moment = momentOf(input, name);
+    if (moment === undefined) return [];
     return 'unknown' in moment ? unassessed(moment) : finding(moment);
   });
 }
 
-function momentOf({ analysis, instance }: CheckInput, name: MomentName): Moment | (Unknown & { path: string; moment?: string }) {
+function momentOf(
+  { analysis, instance }: CheckInput,
+  name: MomentName,
+): Moment | (Unknown & { path: string; moment?: string }) | undefined {
   const { running } = instance.point;
   if (name === 'running') return running === undefined ? { ...notOscillating, path: 'loads' } : runningMoment(running);
   const [transient, moment, path, basis] =
@@ -50,6 +54,7 @@ function momentOf({ analysis, instance }: CheckInput, name: MomentName): Moment 
         ] as const)
       : ([instance.loadRemoval, 'at load removal', 'loads', 'envelope from this load to coil alone at a constant rail'] as const);
   if (running === undefined) return { ...notOscillating, path: 'loads', moment };
+  if (transient === undefined) return undefined;
   if ('unknown' in transient) return { ...transient, path, moment };
   const { tankPeak, drainPeak, chokePeak } = transient;
   return { tankPeak, drainPeak, chokePeak, moment, path, basis };

@@ -30,7 +30,7 @@ export default defineCheck({
         value,
         rating: power,
         path,
-        basis: [
+        basis: () => [
           `fed from ${formatQuantity({ value: point.gate.feed, dimension: 'voltage' })}, gate high at ${formatQuantity({ value: point.gate.high, dimension: 'voltage' })}`,
           `rating ${formatQuantity({ value: power, dimension: 'power' })} (project)`,
         ],

@@ -53,7 +53,7 @@ function judgedInRange({ check, finding, instance, policy }: { check: Check; fin
     return { finding, instance, judgement: judge({ finding, policy, sense: check.sense }) };
   }
   const noted: Finding = ranged
-    ? { ...finding, value: finding.value * (1 + wideAllowance), basis: [...finding.basis, range.note] }
+    ? { ...finding, value: finding.value * (1 + wideAllowance), basis: () => [...(finding.basis?.() ?? []), range.note] }
     : finding;
   const judgement = judge({ finding: noted, policy, sense: check.sense });
   const outside = ranged && (range.kind === 'outside' || finding.moment !== undefined) ? range.note : undefined;
@@ -110,7 +110,10 @@ function resultOf({
     sense: check.sense,
     margin,
     at: analysis.design.locate(finding.path),
-    basis: [...finding.basis, ...(policy.overriddenAt === undefined ? [] : [`levels from ${policy.overriddenAt}, not the default policy`])],
+    basis: [
+      ...(finding.basis?.() ?? []),
+      ...(policy.overriddenAt === undefined ? [] : [`levels from ${policy.overriddenAt}, not the default policy`]),
+    ],
     ...(reason === undefined ? {} : { reason }),
     ...(remedy === undefined ? {} : { remedy }),
   };

@@ -36,7 +36,7 @@ export default defineCheck({
         value,
         rating: limit.current,
         path: 'supply.currentLimit',
-        basis: [
+        basis: () => [
           `tank ${formatQuantity({ value: running.supplyCurrent, dimension: 'current' })}, pull-ups ${formatQuantity({ value: pullUps, dimension: 'current' })}, slow gates and leak ${formatQuantity({ value: extra, dimension: 'current' })}`,
           `limit ${formatQuantity({ value: limit.current, dimension: 'current' })}, ${limit.kind} (project)`,
         ],

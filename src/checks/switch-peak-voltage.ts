@@ -32,7 +32,7 @@ export default defineCheck({
               value: drainPeak,
               rating: rating.value,
               path,
-              basis: [basis, ratedBasis({ what: 'V_DSS', rating, dimension: 'voltage' })],
+              basis: () => [basis, ratedBasis({ what: 'V_DSS', rating, dimension: 'voltage' })],
               remedy: ({ warnAt }) =>
                 `a supply of ${noMoreThan({ value: (input.analysis.design.supply.voltage * warnAt) / drainPeak, dimension: 'voltage' })} or less, ` +
                 `or a switch rated ${noLessThan({ value: (drainPeak * rating.value) / warnAt, dimension: 'voltage' })} or more`,

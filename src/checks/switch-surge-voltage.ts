@@ -39,7 +39,7 @@ export default defineCheck({
               value: drainPeak,
               rating: rating.value,
               path,
-              basis: [
+              basis: () => [
                 basis,
                 `${(drainPeak / (Math.PI * input.instance.point.corner.supply * input.analysis.design.supply.voltage)).toPrecision(3)} times π·V`,
                 ratedBasis({ what: 'V_DSS', rating, dimension: 'voltage' }),
@@ -57,7 +57,7 @@ export default defineCheck({
 function avalancheWords({ analysis: { design }, instance }: CheckInput, breakdown: number): string {
   const { avalancheEnergy: rating } = design.switches.mosfet.ratings;
   const transients = [instance.switchOn, instance.loadRemoval].flatMap((transient) =>
-    'unknown' in transient ? [] : [transient.supplyPeak],
+    transient === undefined || 'unknown' in transient ? [] : [transient.supplyPeak],
   );
   const supply = design.supply.voltage * instance.point.corner.supply;
   if (breakdown <= supply) return 'the supply alone exceeds V_DSS';

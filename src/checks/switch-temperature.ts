@@ -44,7 +44,7 @@ export default defineCheck({
           : { doubt: 'the gate rises for more than 12 % of the period, where the loss of slow gates is not bounded by the closed form' }),
         rating: rating.value,
         path,
-        basis: [
+        basis: () => [
           typeof losses === 'object' && !('unknown' in losses) ? lossWords(losses) : 'losses agree with the temperature',
           ratedBasis({ what: 'junction limit', rating, dimension: 'temperature' }),
         ],
@@ -59,7 +59,7 @@ function hopeless(why: 'runaway' | 'no state', temperature: number): Finding {
     why === 'runaway'
       ? `thermal runaway: up to ${formatQuantity({ value: temperature, dimension: 'temperature' })} the loss outgrows the cooling, no junction temperature is steady`
       : `warming up, the pair loses its hold-off at a junction of ${formatQuantity({ value: temperature, dimension: 'temperature' })} and latches`;
-  return { kind: 'hopeless', reason, path, basis: [], remedy: () => 'a better heatsink, a switch of lower on-resistance, or less load' };
+  return { kind: 'hopeless', reason, path, remedy: () => 'a better heatsink, a switch of lower on-resistance, or less load' };
 }
 
 function lossWords(losses: SwitchLosses): string {

@@ -34,7 +34,7 @@ export default defineCheck({
         value: running.tankPeak / Math.SQRT2,
         rating,
         path,
-        basis: [
+        basis: () => [
           `${energyClass} of IEC 62368-1 at ${formatQuantity({ value: running.frequency, dimension: 'frequency' })}, access: ${access}${design.environment.access === undefined ? ' (assumed)' : ''}`,
           'between the ends of the coil, bare; surges at switch-on are higher',
         ],

@@ -13,7 +13,7 @@ export function ratedBasis({ what, rating, dimension }: { what: string; rating: 
 
 /** A finding that says why nothing could be assessed. */
 export function unassessed({ unknown, path, moment }: Unknown & { path: string; moment?: string }): Unassessed & Finding {
-  return { kind: 'unassessed', reason: unknown, path, basis: [], ...(moment === undefined ? {} : { moment }) };
+  return { kind: 'unassessed', reason: unknown, path, ...(moment === undefined ? {} : { moment }) };
 }
 
 /** What rounding to so many digits can take off or add. */

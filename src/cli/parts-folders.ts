@@ -3,6 +3,7 @@ import { existsSync } from 'node:fs';
 import type { PartsLibrary } from '../parts/library.ts';
 import { partKinds, type PartKind } from '../parts/part.ts';
 import { InputError } from '../source/diagnostic.ts';
+import { compiledPart } from './compiled.ts';
 import { namesIn, readText } from './files.ts';
 
 /**
@@ -43,6 +44,8 @@ export function partsInFolders({
       const path = pathsOf(kind).get(name);
       return path === undefined ? undefined : { path, text: readText(path) };
     },
+    ready: (kind, name) =>
+      pathsOf(kind).get(name) === join(root, 'parts-db', kind, `${name}.yaml`) ? compiledPart({ root, kind, name }) : undefined,
   };
 }
 

@@ -12,6 +12,7 @@ import type { Design } from '../project/design.ts';
 import { readProject } from '../project/read-project.ts';
 import type { ReviewReport } from '../report/review-report.ts';
 import { InputError, type Outcome } from '../source/diagnostic.ts';
+import { compiledPolicies } from './compiled.ts';
 import { readText } from './files.ts';
 import { partsInFolders } from './parts-folders.ts';
 
@@ -23,6 +24,8 @@ function accepted<T>(outcome: Outcome<T>): T {
 
 /** The policy that comes with the tool. */
 export function defaultPolicies(root: string): Policies {
+  const compiled = compiledPolicies(root);
+  if (compiled !== undefined) return compiled;
   const path = join(root, 'shared', 'limits.yaml');
   return accepted(readPolicies({ text: readText(path), path: relative(process.cwd(), path) || path }));
 }

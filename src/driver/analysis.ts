@@ -8,8 +8,9 @@ import { startOf, type Start } from './start.ts';
 /** A running state and the transients that lead to and away from it. */
 export interface Case {
   readonly point: OperatingPoint;
-  readonly switchOn: Transient | Unknown;
-  readonly loadRemoval: Transient | Unknown;
+  /** Undefined at the low end of the supply: a transient grows with it, so that end is never the worst. */
+  readonly switchOn: Transient | Unknown | undefined;
+  readonly loadRemoval: Transient | Unknown | undefined;
 }
 
 /** All that the closed forms say of a design. */
@@ -30,6 +31,7 @@ export interface Analysis {
 export function analysisOf(design: Design): Analysis {
   const caseOf = (load: Design['loads'][number], corner: OperatingPoint['corner'], damping: 'nominal' | 'least'): Case => {
     const point = operatingPoint({ design, load, corner });
+    if (corner.supply < 1) return { point, switchOn: undefined, loadRemoval: undefined };
     return { point, switchOn: switchOn({ design, point, damping }), loadRemoval: loadRemoval({ design, point, damping }) };
   };
   const corners = cornersOf(design);

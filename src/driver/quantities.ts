@@ -19,6 +19,13 @@ export function quantitiesOf(analysis: Analysis): readonly Quantity[] {
   return analysis.nominal.flatMap((instance) => loadQuantities({ analysis, instance }));
 }
 
+const notComputed = { unknown: 'not computed at this corner' };
+
+function peakOf(transient: Case['switchOn']): Maybe {
+  if (transient === undefined) return notComputed;
+  return 'unknown' in transient ? transient : transient.drainPeak;
+}
+
 function loadQuantities({ analysis, instance }: { analysis: Analysis; instance: Case }): readonly Quantity[] {
   const { point, switchOn, loadRemoval } = instance;
   const { tank, running, gate } = point;
@@ -46,8 +53,8 @@ function loadQuantities({ analysis, instance }: { analysis: Analysis; instance: 
     whileRunning('tank.currentRms', 'current', ({ tankCurrentPeak }) => tankCurrentPeak / Math.SQRT2),
     whileRunning('tank.voltagePeak', 'voltage', ({ tankPeak }) => tankPeak),
     whileRunning('drain.peak', 'voltage', ({ drainPeak }) => drainPeak),
-    whileRunning('drain.peakAtSwitchOn', 'voltage', () => ('unknown' in switchOn ? switchOn : switchOn.drainPeak)),
-    whileRunning('drain.peakAtLoadRemoval', 'voltage', () => ('unknown' in loadRemoval ? loadRemoval : loadRemoval.drainPeak)),
+    whileRunning('drain.peakAtSwitchOn', 'voltage', () => peakOf(switchOn)),
+    whileRunning('drain.peakAtLoadRemoval', 'voltage', () => peakOf(loadRemoval)),
     whileRunning('supply.current', 'current', ({ supplyCurrent }) => supplyCurrent),
     whileRunning('supply.power', 'power', ({ supplyCurrent, supplyVoltage }) => supplyCurrent * supplyVoltage),
     whileRunning('bank.currentPerCapacitor', 'current', ({ currentPerCapacitor }) => currentPerCapacitor),
@@ -72,6 +79,7 @@ function loadQuantities({ analysis, instance }: { analysis: Analysis; instance: 
     whileRunning('gate.riseTime', 'time', ({ gateRise }) => (gateRise === 'never' ? { unknown: 'the gate never gets there' } : gateRise)),
     whileRunning('holdOff.running', 'voltage', ({ holdOff }) => ('unknown' in holdOff ? holdOff : holdOff.value)),
     whileRunning('holdOff.atSwitchOn', 'voltage', ({ electricalJunction, junction }) => {
+      if (switchOn === undefined) return notComputed;
       if ('unknown' in switchOn) return switchOn;
       if ('unknown' in junction) return junction;
       const model = switchModelOf(analysis.design);

@@ -1,5 +1,6 @@
 import type { Validator } from '../source/structure.ts';
 
+export const project: Validator;
 export const mosfets: Validator;
 export const diodes: Validator;
 export const zeners: Validator;

@@ -61,6 +61,9 @@ function searchTimes({ period, rampTime }: { period: Second; rampTime: Second })
   return times.sort((x, y) => x - y);
 }
 
+/** Steps of the golden section: they narrow a crest to 3 millionths of a period, its height to 1e-9. */
+const refinements = 22;
+
 function refinedPeak({
   times,
   values,
@@ -75,7 +78,7 @@ function refinedPeak({
   const golden = (Math.sqrt(5) - 1) / 2;
   let [left, right] = [high - golden * (high - low), low + golden * (high - low)];
   let [leftValue, rightValue] = [valueAt(left), valueAt(right)];
-  for (let i = 0; i < 40; i++) {
+  for (let i = 0; i < refinements; i++) {
     if (leftValue < rightValue) {
       low = left;
       [left, leftValue] = [right, rightValue];

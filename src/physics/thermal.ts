@@ -84,12 +84,27 @@ function settle({
   thermalResistance: KelvinPerWatt;
   lossAt: (temperature: Kelvin) => Watt | undefined;
 }): SelfConsistentTemperature {
+  // false position with the stale end weighed down (Illinois): a loss is nearly straight within a kelvin
+  const excess = (T: Kelvin): number => Ta + Rth * (lossAt(T) ?? Infinity) - T;
   let [low, high] = [below, above];
-  for (let i = 0; i < 60 && high - low > 1e-12 * high; i++) {
-    const middle = (low + high) / 2;
-    const P = lossAt(middle);
-    if (P === undefined || Ta + Rth * P > middle) low = middle;
-    else high = middle;
+  let [lowExcess, highExcess] = [excess(low), excess(high)];
+  for (let i = 0, side = 0; i < 60 && high - low > 1e-12 * high; i++) {
+    const straight = high - (highExcess * (high - low)) / (highExcess - lowExcess);
+    const middle = straight > low && straight < high ? straight : (low + high) / 2;
+    const middleExcess = excess(middle);
+    if (Math.abs(middleExcess) <= 1e-12 * middle) {
+      high = middle;
+      break;
+    }
+    if (middleExcess > 0) {
+      [low, lowExcess] = [middle, middleExcess];
+      if (side === 1) highExcess /= 2;
+      side = 1;
+    } else {
+      [high, highExcess] = [middle, middleExcess];
+      if (side === -1) lowExcess /= 2;
+      side = -1;
+    }
   }
   const loss = lossAt(high);
   if (loss === undefined) return { found: false, why: 'no state', temperature: high };

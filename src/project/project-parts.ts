@@ -64,7 +64,10 @@ function namedPart<K extends PartKind>({
   at: Location;
 }): Outcome<PartByKind[K]> {
   // only a listed name is looked up, so that no name can lead out of the parts folders
-  const file = library.names(kind).includes(name) ? library.text(kind, name) : undefined;
+  const listed = library.names(kind).includes(name);
+  const ready = listed ? library.ready?.(kind, name) : undefined;
+  if (ready !== undefined) return { ok: true, value: { ...(ready as PartByKind[K]), where: at } };
+  const file = listed ? library.text(kind, name) : undefined;
   if (!file) return { ok: false, problems: [unknownPart({ name, kind, library, path, at })] };
   return readPart({ ...file, kind, name, where: at });
 }

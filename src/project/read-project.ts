@@ -14,7 +14,7 @@ import { chokeOf, partAt } from './project-parts.ts';
 import { projectReading } from './project-reading.ts';
 import type { ProjectReading } from './project-reading.ts';
 import { projectSchema } from './project-schema.ts';
-import { validate } from './validate.generated.js';
+import { project as validate } from '../parts/validate.generated.js';
 
 /** Gives the part files of the folders that a project names, and of those that come along. */
 export type LibraryOpener = (folders: readonly string[]) => PartsLibrary;

@@ -9,7 +9,6 @@ const measured = (value: number, rating?: number): Finding => ({
   kind: 'measured',
   value,
   path: '',
-  basis: [],
   ...(rating === undefined ? {} : { rating }),
 });
 
@@ -61,7 +60,7 @@ test('a level stated against a rating needs one', () => {
 });
 
 test('missing data is not assessed, a hopeless state fails, neither with a number', () => {
-  const shared = { path: '', basis: [] };
+  const shared = { path: '' };
   expect(judge({ finding: { kind: 'unassessed', reason: 'no rating', ...shared }, policy, sense: 'at-most' })).toMatchObject({
     verdict: 'not assessed',
     value: null,

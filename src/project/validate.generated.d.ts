@@ -1,3 +1,0 @@
-import type { Validator } from '../source/structure.ts';
-
-export const validate: Validator;
