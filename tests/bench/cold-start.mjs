@@ -9,7 +9,12 @@ const runs = 25;
 const commands = {
   'node -e 0': ['-e', '0'],
   'tankproof check examples/charging-pad.yaml': [bin, 'check', join(root, 'examples', 'charging-pad.yaml')],
-  'tankproof check --json (4 files)': [bin, 'check', '--json', ...['charging-pad', 'bolt-heater', 'live-rail-lamp', 'spark-igniter'].map((name) => join(root, 'examples', `${name}.yaml`))],
+  'tankproof check --json (4 files)': [
+    bin,
+    'check',
+    '--json',
+    ...['charging-pad', 'bolt-heater', 'live-rail-lamp', 'spark-igniter'].map((name) => join(root, 'examples', `${name}.yaml`)),
+  ],
   'tankproof explain latch-up': [bin, 'explain', 'latch-up'],
   'tankproof --version': [bin, '--version'],
 };
@@ -28,5 +33,7 @@ const base = at(times['node -e 0'], 0.5);
 console.log(`${runs} runs each, Node.js ${process.version}; ms: median (quartiles), ratio of medians to node -e 0`);
 for (const [name, values] of Object.entries(times)) {
   const [low, middle, high] = [0.25, 0.5, 0.75].map((share) => at(values, share));
-  console.log(`${name.padEnd(46)} ${middle.toFixed(0).padStart(5)} (${low.toFixed(0)} … ${high.toFixed(0)})  ${(middle / base).toFixed(2)}`);
+  console.log(
+    `${name.padEnd(46)} ${middle.toFixed(0).padStart(5)} (${low.toFixed(0)} … ${high.toFixed(0)})  ${(middle / base).toFixed(2)}`,
+  );
 }

@@ -1,0 +1,97 @@
+import { describe, expect, test } from 'vitest';
+import { example, edited } from '../checks/reviewed.ts';
+import { fileWith, ran } from './ran.ts';
+
+const pad = 'examples/charging-pad.yaml';
+const heater = 'examples/bolt-heater.yaml';
+const warning = (): string => fileWith(edited(example('charging-pad'), ['resistance: 220 ohm', 'resistance: 470 ohm']));
+const unassessed = (): string => fileWith(edited(example('charging-pad'), ['  currentLimit: 5 A', '  # none']));
+
+describe.concurrent('exit status, the same with and without --json', () => {
+  test.each<[string, () => readonly string[], number]>([
+    ['nothing failed', () => [pad], 0],
+    ['a check failed', () => [heater], 1],
+    ['a check failed, reported only', () => [heater, '--report-only'], 0],
+    ['a warning', () => [warning()], 0],
+    ['a warning that is to fail', () => [warning(), '--fail-on', 'warn'], 1],
+    ['a warning, another verdict is to fail', () => [warning(), '--fail-on', 'not-assessed'], 0],
+    ['not assessed', () => [unassessed()], 0],
+    ['not assessed that is to fail', () => [unassessed(), '--fail-on', 'not-assessed'], 1],
+    ['both verdicts to fail', () => [unassessed(), '--fail-on', 'warn', '--fail-on', 'not-assessed'], 1],
+    ['both verdicts to fail, the file last', () => ['--fail-on', 'warn', '--fail-on', 'not-assessed', unassessed()], 1],
+    ['a file that is not there', () => ['missing.yaml'], 2],
+    ['a file that is not there, reported only', () => ['missing.yaml', '--report-only'], 2],
+    ['several: the highest', () => [pad, heater], 1],
+    ['several, one not there', () => [heater, 'missing.yaml', pad], 2],
+    ['no file', () => [], 2],
+    ['an unknown flag', () => [pad, '--strict'], 2],
+    ['an unknown verdict', () => [pad, '--fail-on', 'pass'], 2],
+  ])('%s', async (_words, args, status) => {
+    const list = args();
+    const [text, json] = await Promise.all([ran(['check', ...list]), ran(['check', ...list, '--json'])]);
+    expect([text.status, json.status]).toEqual([status, status]);
+    expect(() => JSON.parse(json.stdout) as unknown).not.toThrow();
+  });
+});
+
+describe.concurrent('words go where they belong', () => {
+  test('the report to standard output, a refusal to standard error', async () => {
+    const both = await ran(['check', 'missing.yaml', pad]);
+    expect(both.stderr).toContain('missing.yaml does not exist');
+    expect(both.stdout).toContain('20 passed: pass');
+    expect(both.stdout).toContain('missing.yaml: could not run');
+  });
+
+  test.each([
+    [['chek', pad], 'did you mean `check`?'],
+    [['explain', 'loaded-w'], 'did you mean `loaded-q`?'],
+    [['check', pad, '--jsn'], '--jsn'],
+    [['check'], 'file'],
+  ])('%j is refused with help and status 2', async (args, words) => {
+    const { status, stdout, stderr } = await ran(args);
+    expect({ status, stdout }).toEqual({ status: 2, stdout: '' });
+    expect(stderr).toContain(words);
+    expect(stderr).not.toMatch(/\bat .*\.js:\d+|undefined/);
+  });
+
+  test.each([[[]], [['--help']], [['-h']], [['check', '--help']], [['check', '-h']], [['explain', '-h']]])(
+    '%j shows help, status 0',
+    async (args) => {
+      const { status, stdout } = await ran(args);
+      expect(status).toBe(0);
+      expect(stdout).toContain('USAGE');
+    },
+  );
+
+  test('explain lists every check, and tells each', async () => {
+    const list = await ran(['explain']);
+    const ids = list.stdout.split('\n').flatMap((line) => /^ {2}([a-z-]+) {2}/.exec(line)?.[1] ?? []);
+    expect(ids.length).toBeGreaterThanOrEqual(20);
+    const one = await ran(['explain', 'switch-surge-voltage']);
+    for (const heading of ['what', 'why', 'formula', 'source', 'levels', 'remedy'])
+      expect(one.stdout).toMatch(new RegExp(`^  ${heading} `, 'm'));
+    const json = JSON.parse((await ran(['explain', 'switch-surge-voltage', '--json'])).stdout) as Record<string, unknown>;
+    expect(Object.keys(json)).toEqual(['id', 'part', 'title', 'since', 'what', 'why', 'formula', 'source', 'remedy', 'levels']);
+  });
+});
+
+describe.concurrent('colour', () => {
+  const escape = '\u001B[';
+  test.each<[string, readonly string[], Record<string, string>, boolean]>([
+    ['none in a pipe', [], {}, false],
+    ['always, when asked', ['--color', 'always'], {}, true],
+    ['always wins over NO_COLOR', ['--color', 'always'], { NO_COLOR: '1' }, true],
+    ['FORCE_COLOR', [], { FORCE_COLOR: '1' }, true],
+    ['NO_COLOR wins over FORCE_COLOR', [], { FORCE_COLOR: '1', NO_COLOR: '1' }, false],
+    ['an empty NO_COLOR says nothing', [], { FORCE_COLOR: '1', NO_COLOR: '' }, true],
+    ['never', ['--color', 'never'], { FORCE_COLOR: '1' }, false],
+  ])('%s', async (_words, args, env, coloured) => {
+    const { stdout } = await ran(['check', heater, ...args], { env });
+    expect(stdout.includes(escape)).toBe(coloured);
+    // the words are the same either way
+    const plain = stdout.replaceAll(/\u001B\[\d+m/g, '');
+    expect(plain).toContain('fail          capacitor-self-heating');
+    const json = await ran(['check', heater, '--json', ...args], { env });
+    expect(json.stdout).not.toContain(escape);
+  });
+});
