@@ -8,6 +8,8 @@ import type { Location } from './location.ts';
 import { quoted } from './quoted.ts';
 import type { MapEntry, ScalarNode, SourceNode } from './source-tree.ts';
 
+const rangeHelp = 'write a value in that range; check the number and the prefix of its unit';
+
 /** SI numbers by the node that they are written in, or by the entry whose key they are. */
 export type Quantities = ReadonlyMap<SourceNode | MapEntry, number>;
 
@@ -44,7 +46,7 @@ function readValue({ text, path, at, schema }: Written, { parse, problems }: Rea
     const unbounded = { id: 'not-finite', message: 'must be a finite number' };
     const problem = Number.isFinite(value) ? boundsProblem({ text, value, dimension: fitting.dimension, schema, parse }) : unbounded;
     if (problem === undefined) return value;
-    problems.push({ ...problem, message: `\`${path}\` ${problem.message}, not ${quoted(text)}`, at });
+    problems.push({ help: rangeHelp, ...problem, message: `\`${path}\` ${problem.message}, not ${quoted(text)}`, at });
     return undefined;
   }
   const word = schema['x-word'];

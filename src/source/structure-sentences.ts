@@ -129,12 +129,16 @@ function typeProblem(fault: ValueFault): Diagnostic {
   const inQuotes = node.kind === 'scalar' && isText && schema['x-dimension'] === undefined;
   const withoutText = node.kind === 'scalar' && types.includes('integer') && typeof node.value === 'string';
   const help = inQuotes ? `put it in quotes: "${node.text}"` : withoutText ? 'write digits only, without quotes or unit' : undefined;
-  const shown = help ?? (example === undefined ? undefined : `write it like \`${example}\``);
+  const shown =
+    help ??
+    (path === ''
+      ? 'write keys with values, beginning with `tankproof: 1`'
+      : `write ${example === undefined ? expectedText(schema) : `it like \`${example}\``}`);
   return {
     id: 'wrong-type',
     message: `${named(path)} must be ${expectedText(schema)}, not ${writtenKind(node)}`,
     label: `expected ${expectedText(schema)}`,
-    ...(shown === undefined ? {} : { help: shown }),
+    help: shown,
     at: node.at,
   };
 }
@@ -148,7 +152,7 @@ function wordProblem({ path, schema, node }: ValueFault): Diagnostic {
     id: isVersion ? 'unsupported-version' : 'unknown-word',
     message: `${named(path)} must be ${list}, not ${writtenKind(node)}`,
     label: `expected ${list}`,
-    ...(near === undefined ? {} : { help: near }),
+    help: near ?? `write ${list}`,
     at: node.at,
   };
 }
@@ -181,8 +185,13 @@ export function valueProblem(fault: ValueFault): Diagnostic {
       return { id: 'empty-text', message: `${named(path)} is empty`, help: 'write a text, or remove the key', at };
     case 'minimum':
     case 'maximum':
-      return { id: 'out-of-range', message: `${named(path)} must be ${minimum} to ${maximum}, not ${writtenKind(node)}`, at };
+      return {
+        id: 'out-of-range',
+        message: `${named(path)} must be ${minimum} to ${maximum}, not ${writtenKind(node)}`,
+        help: 'write a whole number in that range',
+        at,
+      };
     default:
-      return { id: 'wrong-text', message: `${named(path)} must be one line of at most 200 characters`, at };
+      return { id: 'wrong-text', message: `${named(path)} must be one line of at most 200 characters`, help: 'shorten it', at };
   }
 }

@@ -83,7 +83,12 @@ function finite(value: number): ParsedQuantity {
   if (Number.isFinite(value)) return { ok: true, value };
   return {
     ok: false,
-    problem: { id: 'not-finite', message: 'the quantity is not a finite number', label: 'too large, or divided by zero' },
+    problem: {
+      id: 'not-finite',
+      message: 'the quantity is not a finite number',
+      label: 'too large, or divided by zero',
+      help: 'write a finite number',
+    },
   };
 }
 
