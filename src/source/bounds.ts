@@ -84,11 +84,7 @@ export function boundsProblem(judged: Judged): { id: string; message: string; he
   const { value, schema } = judged;
   if (isInside(value, judged)) return undefined;
   const guesses = prefixGuesses(judged).map((guess) => `"${guess}"`);
-  const help =
-    percentGuess(judged) ??
-    (guesses.length > 0
-      ? `did you mean ${guesses.join(' or ')}?`
-      : 'write a value in that range; check the number and the prefix of its unit');
+  const help = percentGuess(judged) ?? (guesses.length > 0 ? `did you mean ${guesses.join(' or ')}?` : undefined);
   const tooMuch = schema['x-percent'] === true && schema['x-below'] === '100 %' && value >= 1;
   return {
     id: tooMuch ? 'over-hundred-percent' : 'out-of-range',
