@@ -10,6 +10,18 @@ import { writeValidators } from './validators.mjs';
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 const dist = join(root, 'dist');
 
+/** Packages that @oclif/core needs only without a manifest, with plugins or for spinners: none of it happens here. */
+const unused = {
+  name: 'unused-packages',
+  setup({ onResolve, onLoad }) {
+    onResolve({ filter: /^(tinyglobby|minimatch|cli-spinners)$/ }, ({ path }) => ({ path, namespace: 'unused' }));
+    onLoad({ filter: /.*/, namespace: 'unused' }, ({ path }) => ({
+      contents: `module.exports = new Proxy({}, { get(_, key) { if (key === '__esModule') return false; throw new Error('${path} is not bundled'); } });`,
+      loader: 'js',
+    }));
+  },
+};
+
 await writeValidators();
 rmSync(dist, { recursive: true, force: true });
 const commands = readdirSync(join(root, 'src/commands')).filter((name) => name.endsWith('.ts'));
@@ -30,6 +42,9 @@ const { metafile } = await build({
   minifyWhitespace: true,
   legalComments: 'none',
   external: ['typescript', 'tsx', 'ts-node'],
+  plugins: [unused],
+  // the same package as ES modules: what is not used falls away
+  alias: { yaml: join(root, 'node_modules/yaml/browser/index.js') },
   banner: { js: "import{createRequire as __createRequire}from'node:module';const require=__createRequire(import.meta.url);" },
   metafile: true,
   logLevel: 'warning',

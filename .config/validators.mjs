@@ -46,6 +46,7 @@ async function validatorModule({ schemas, exported }) {
     platform: 'node',
     minifySyntax: true,
     minifyWhitespace: true,
+    minifyIdentifiers: true,
     legalComments: 'none',
     write: false,
   });

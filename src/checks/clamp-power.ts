@@ -2,6 +2,7 @@ import { assumedAmbient } from '../driver/operating-point.ts';
 import { isKnown } from '../driver/known.ts';
 import type { Zener } from '../parts/part.ts';
 import type { Kelvin, Watt } from '../units/si.ts';
+import { preferredValue } from '../physics/preferred-values.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
 import { lacks, noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
@@ -46,7 +47,7 @@ export default defineCheck({
         ],
         remedy: ({ warnAt }) =>
           `a clamp that loses ${noLessThan({ value: (clampPower * limiting) / warnAt, dimension: 'power', digits: 2 })} or more in this air, ` +
-          `a pull-up of ${noLessThan({ value: (design.gates.pullUp.resistance * clampPower) / warnAt, dimension: 'resistance', digits: 2 })} or more, or a gate rail just above the clamp voltage`,
+          `a pull-up of ${formatQuantity({ value: preferredValue({ value: (design.gates.pullUp.resistance * clampPower) / warnAt, side: 'above' }), dimension: 'resistance' })} or more, or a gate rail just above the clamp voltage`,
       },
     ];
   },

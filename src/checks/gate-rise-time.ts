@@ -1,7 +1,8 @@
 import { isKnown } from '../driver/known.ts';
+import { preferredValue } from '../physics/preferred-values.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { noMoreThan, notOscillating, subjects, unassessed } from './words.ts';
+import { noLessThan, notOscillating, subjects, unassessed } from './words.ts';
 
 const path = 'gates.pullUp.resistance';
 
@@ -47,9 +48,12 @@ export default defineCheck({
           `gate up in ${formatQuantity({ value: gateRise, dimension: 'time' })} of a period of ${formatQuantity({ value: 1 / frequency, dimension: 'time' })}`,
           'highest threshold, gate capacitance at zero drain voltage (class: twice the catalogue figure)',
         ],
-        remedy: ({ warnAt }) =>
-          `a pull-up of ${noMoreThan({ value: (design.gates.pullUp.resistance * warnAt) / (gateRise * frequency), dimension: 'resistance', digits: 2 })} or less (mind its power), ` +
-          'or a switch of lower input capacitance',
+        remedy: ({ warnAt }) => {
+          const present = design.gates.pullUp.resistance;
+          const resistance = preferredValue({ value: (present * warnAt) / (gateRise * frequency), side: 'below' });
+          const power = noLessThan({ value: (point.gate.pullUpPower * present) / resistance, dimension: 'power', digits: 2 });
+          return `a pull-up of ${formatQuantity({ value: resistance, dimension: 'resistance' })} or less (it then loses ${power} or more), or a switch of lower input capacitance`;
+        },
       },
     ];
   },

@@ -37,6 +37,9 @@ const allowances = {
   loadRemoval: { voltage: 0.02, current: 0.08 },
 } as const satisfies Record<string, Allowance>;
 
+/** A ramp of so many envelope periods overshoots by less than the allowance, nulls or not. */
+const ringingPeriods = 15;
+
 function rampAllowance({ circuit, riseTime }: { circuit: EnvelopeCircuit; riseTime: Second }): Allowance {
   const x = (envelopeMode(circuit).angularFrequency * riseTime) / 2;
   if (x < 3) return allowances.shortRamp;
@@ -123,7 +126,8 @@ export function switchOn({ design, point, damping }: { design: Design; point: Op
     return transientOf({ design, running, peaks: peaksFor(0), allowance: judged ? allowances.step : allowances.none });
   }
   const period = (2 * Math.PI) / envelopeMode(circuit).angularFrequency;
-  const riseTimes = judged ? [0, 1 / 4, 1 / 2].map((share) => Math.max(0, start.riseTime - share * period)) : [start.riseTime];
+  const rings = judged && start.riseTime < ringingPeriods * period;
+  const riseTimes = rings ? [0, 1 / 4, 1 / 2].map((share) => Math.max(0, start.riseTime - share * period)) : [start.riseTime];
   const all = riseTimes.map(peaksFor);
   const peaks = { voltage: Math.max(...all.map(({ voltage }) => voltage)), current: Math.max(...all.map(({ current }) => current)) };
   return transientOf({

@@ -1,4 +1,4 @@
-import type { Ampere, Second, Volt } from '../units/si.ts';
+import type { Ampere, Ratio, Second, Volt } from '../units/si.ts';
 import { envelopeAt, envelopeMode, settledEnvelope, type EnvelopeCircuit, type EnvelopeState, type RailRamp } from './envelope.ts';
 
 /** Largest tank voltage and choke current of a transient. */
@@ -18,7 +18,7 @@ export interface EnvelopePeaks {
  * @param rail     from, to in V, time in s (0 for a step)
  * @returns the peaks in V and A and their times in s; a settled value that nothing exceeds has the time Infinity
  *
- * Valid for: as envelopeAt. In a long ramp the first and last two periods are searched: the successive crests are a rising line
+ * Valid for: as envelopeAt. In a long ramp its beginning and end are searched: the successive crests are a rising line
  * plus a decaying ripple, a convex sequence, so its largest stands at an end.
  * Source: check-values A-start-*
  *
@@ -34,7 +34,8 @@ export function envelopePeaks({
   rail: RailRamp;
 }): EnvelopePeaks {
   const stateAt = (time: Second): EnvelopeState => envelopeAt({ circuit, initial, rail, time });
-  const times = searchTimes({ period: (2 * Math.PI) / envelopeMode(circuit).angularFrequency, rampTime: rail.time });
+  const { angularFrequency, dampingRatio } = envelopeMode(circuit);
+  const times = searchTimes({ period: (2 * Math.PI) / angularFrequency, dampingRatio, rampTime: rail.time });
   const states = times.map(stateAt);
   const settled = settledEnvelope({ circuit, voltage: rail.to });
   const peakOf = (quantity: keyof EnvelopeState): { value: number; time: Second } => {
@@ -47,17 +48,21 @@ export function envelopePeaks({
 
 const samplesPerPeriod = 16;
 
-function searchTimes({ period, rampTime }: { period: Second; rampTime: Second }): Second[] {
+function searchTimes({ period, dampingRatio, rampTime }: { period: Second; dampingRatio: Ratio; rampTime: Second }): Second[] {
   const step = period / samplesPerPeriod;
   const times: Second[] = [];
   const uniform = (from: Second, to: Second): void => {
     for (let i = 0; from + i * step < to; i++) times.push(from + i * step);
   };
-  uniform(0, Math.min(rampTime, 2 * period));
-  uniform(Math.max(2 * period, rampTime - 2 * period), rampTime);
-  for (let decade = -4; decade < -1; decade += 1 / 2) times.push(rampTime + period * 10 ** decade); // overdamped, early crest
-  uniform(rampTime, rampTime + 2 * period);
-  for (let decade = 0.4; decade < 2; decade += 1 / 4) times.push(rampTime + period * 10 ** decade); // overdamped, late crest
+  uniform(0, Math.min(rampTime, 1.25 * period));
+  uniform(Math.max(1.25 * period, rampTime - 1.25 * period), rampTime);
+  if (dampingRatio < 0.9) {
+    uniform(rampTime, rampTime + 1.25 * period);
+    return times;
+  }
+  // without a ringing the crest may come early or late
+  for (let decade = -4; decade < 2; decade += 1 / 8) times.push(rampTime + period * 10 ** decade);
+  times.push(rampTime);
   return times.sort((x, y) => x - y);
 }
 

@@ -1,5 +1,5 @@
 import { createParse } from 'mathjs';
-import { plainUnit, type PlainUnit } from './plain-unit.ts';
+import { one, type PlainUnit } from './plain-unit.ts';
 import { isUnitSymbol } from './unit-symbol.ts';
 
 /** What an expression comes to. */
@@ -53,7 +53,7 @@ class SymbolNode extends Node {
     return true;
   }
   evaluate(): Value {
-    if (isUnitSymbol(this.name)) return plainUnit({ value: 1, unit: this.name });
+    if (isUnitSymbol(this.name)) return one(this.name);
     throw new UnknownUnit(this.name);
   }
 }
@@ -156,9 +156,9 @@ function sum(a: Value, b: Value, sign: 1 | -1): Value {
 /** Sum in the SI unit of the first. */
 function plainSum(a: PlainUnit, b: PlainUnit, sign: 1 | -1): Value {
   const total = (a.value ?? Number.NaN) + sign * (b.value ?? Number.NaN);
-  const one = a.divide(a.value === null || a.value === 0 ? 1 : a.value);
-  if (typeof one === 'number') return total;
-  return a.value === 0 ? (sign === 1 ? b : b.multiply(-1)) : one.multiply(total);
+  const single = a.divide(a.value === null || a.value === 0 ? 1 : a.value);
+  if (typeof single === 'number') return total;
+  return a.value === 0 ? (sign === 1 ? b : b.multiply(-1)) : single.multiply(total);
 }
 
 /** A node that has no place in a quantity; `what` names it. */

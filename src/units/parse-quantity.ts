@@ -2,7 +2,7 @@ import type { Dimension } from './dimension.ts';
 import { dimensions, examplesOf, nameOf, unitOf } from './dimensions-table.ts';
 import { ExpressionRefusal, expressionValue, UnknownUnit, type Value } from './expression.ts';
 import { misreading } from './misreadings.ts';
-import { plainUnit, type PlainUnit } from './plain-unit.ts';
+import { one, type PlainUnit } from './plain-unit.ts';
 import { isUnitSymbol, unitsMeant } from './unit-symbol.ts';
 
 /** What is wrong with the text of a quantity. */
@@ -62,7 +62,7 @@ const plainForm = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?) ?([A-Za-z]+)$/;
 /** The plain form needs no parser; both ways give the same bits, since a unit is scaled by a prefix and multiplied by a number. */
 function valueOf(text: string): Value {
   const [, number = '', unit = ''] = plainForm.exec(text) ?? [];
-  return isUnitSymbol(unit) ? plainUnit({ value: 1, unit }).multiply(Number(number)) : expressionValue(text);
+  return isUnitSymbol(unit) ? one(unit).multiply(Number(number)) : expressionValue(text);
 }
 
 function inDimension({ value, dimension }: { value: Value; dimension: Dimension }): ParsedQuantity {
@@ -71,7 +71,7 @@ function inDimension({ value, dimension }: { value: Value; dimension: Dimension 
   if (unit === '1') return number === undefined ? wrongUnit({ value: value as PlainUnit, dimension }) : finite(number);
   if (number !== undefined) return bareNumber(dimension);
   const quantity = value as PlainUnit;
-  if (!quantity.equalBase(plainUnit({ value: 1, unit }))) return wrongUnit({ value: quantity, dimension });
+  if (!quantity.equalBase(one(unit))) return wrongUnit({ value: quantity, dimension });
   return finite(quantity.value ?? Number.NaN);
 }
 
@@ -135,7 +135,7 @@ function bareNumber(dimension: Dimension): ParsedQuantity {
 }
 
 function wrongUnit({ value, dimension }: { value: PlainUnit; dimension: Dimension }): ParsedQuantity {
-  const found = dimensions.find((other) => unitOf(other) !== '1' && value.equalBase(plainUnit({ value: 1, unit: unitOf(other) })));
+  const found = dimensions.find((other) => unitOf(other) !== '1' && value.equalBase(one(unitOf(other))));
   const is = found === undefined ? 'this has another unit' : `this is ${nameOf(found)}`;
   return {
     ok: false,
@@ -151,7 +151,7 @@ function wrongUnit({ value, dimension }: { value: PlainUnit; dimension: Dimensio
 /** A suggestion of another kind than the expected one would lead astray. */
 function isOf({ unit, dimension }: { unit: string; dimension: Dimension }): boolean {
   const wanted = unitOf(dimension);
-  return wanted.includes('/') || (wanted !== '1' && plainUnit({ value: 1, unit }).equalBase(plainUnit({ value: 1, unit: wanted })));
+  return wanted.includes('/') || (wanted !== '1' && one(unit).equalBase(one(wanted)));
 }
 
 function problemOf({ error, text, dimension }: { error: unknown; text: string; dimension: Dimension }): QuantityProblem {

@@ -25,12 +25,16 @@ const Unit = createUnitClass({
 
 export type { PlainUnit };
 
+/** Units read so far; a quantity never changes, so one object serves all. */
+const read = new Map<string, PlainUnit>();
+
 /**
- * A quantity of mathjs' units.
+ * One of a unit, as a quantity of mathjs.
  *
- * @param value  a number
- * @param unit   a unit or a quotient of units that mathjs knows, such as `uF` or `K/W`
+ * @param unit  a unit or a quotient of units that mathjs knows, such as `uF` or `K/W`
  */
-export function plainUnit({ value, unit }: { value: number; unit: string }): PlainUnit {
-  return new Unit(value, unit);
+export function one(unit: string): PlainUnit {
+  const quantity = read.get(unit) ?? new Unit(1, unit);
+  read.set(unit, quantity);
+  return quantity;
 }
