@@ -20,7 +20,7 @@ export const checkValues = (parse(readFileSync(path, 'utf8')) as { rows: CheckVa
 const units: Readonly<Record<string, number>> = {
   '1': 1,
   '%': 0.01,
-  '1e-4': 1e-4,
+  '0.0001': 1e-4,
   V: 1,
   A: 1,
   W: 1,
