@@ -10,11 +10,11 @@ import { writeValidators } from './validators.mjs';
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 const dist = join(root, 'dist');
 
-/** Packages that @oclif/core needs only without a manifest, with plugins or for spinners: none of it happens here. */
+/** Packages that @oclif/core needs only without a manifest or with plugins: neither happens here. */
 const unused = {
   name: 'unused-packages',
   setup({ onResolve, onLoad }) {
-    onResolve({ filter: /^(tinyglobby|minimatch|cli-spinners)$/ }, ({ path }) => ({ path, namespace: 'unused' }));
+    onResolve({ filter: /^(tinyglobby|minimatch)$/ }, ({ path }) => ({ path, namespace: 'unused' }));
     onLoad({ filter: /.*/, namespace: 'unused' }, ({ path }) => ({
       contents: `module.exports = new Proxy({}, { get(_, key) { if (key === '__esModule') return false; throw new Error('${path} is not bundled'); } });`,
       loader: 'js',
