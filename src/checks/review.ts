@@ -81,7 +81,7 @@ function decisiveTolerances({ judged, worst }: { judged: readonly Judged[]; wors
     );
   return cornerKeys.filter((key) => {
     const other = turned(key);
-    return other !== undefined && value(other) !== value(worst);
+    return other === undefined || value(other) !== value(worst);
   });
 }
 
