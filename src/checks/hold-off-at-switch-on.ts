@@ -2,6 +2,7 @@ import { holdOffAt } from '../driver/switch-heat.ts';
 import { switchModelOf } from '../driver/switch-model.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
+import { enhancementDoubt } from './enhancement.ts';
 import { holdOffFinding } from './hold-off-finding.ts';
 import { notOscillating, subjects, unassessed } from './words.ts';
 
@@ -43,6 +44,7 @@ export default defineCheck({
       holdOffFinding({
         holdOff,
         failAt: Infinity,
+        doubt: enhancementDoubt({ design, gate }),
         path,
         moment,
         basis: () => [

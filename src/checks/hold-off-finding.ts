@@ -15,6 +15,7 @@ export function holdOffFinding({
   basis,
   remedy,
   moment,
+  doubt,
 }: {
   holdOff: HoldOff;
   failAt: number;
@@ -22,6 +23,7 @@ export function holdOffFinding({
   basis: () => readonly string[];
   remedy: () => string;
   moment?: string;
+  doubt?: string | undefined;
 }): Finding {
   const { value, thresholdTypical, thresholdMin } = holdOff;
   const volt = (number: number): string => formatQuantity({ value: number, dimension: 'voltage' });
@@ -30,6 +32,7 @@ export function holdOffFinding({
   const minimum = isKnown(thresholdMin) ? thresholdMin : thresholdTypical;
   return {
     kind: 'measured',
+    ...(doubt === undefined ? {} : { doubt }),
     value,
     levels: { warnAt: Math.min(minimum, thresholdTypical), limit: thresholdTypical, failAt },
     basis: () => [...basis(), `threshold typical ${volt(thresholdTypical)}, minimum ${volt(minimum)} at this junction temperature`],

@@ -1,6 +1,7 @@
 import { isKnown } from '../driver/known.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
+import { enhancementDoubt } from './enhancement.ts';
 import { holdOffFinding } from './hold-off-finding.ts';
 import { noMoreThan, notOscillating, subjects, unassessed } from './words.ts';
 
@@ -22,7 +23,7 @@ export default defineCheck({
     remedy: 'a switch of lower on-resistance or higher threshold, a cross diode of lower drop, or a better heatsink',
   },
   subject: subjects.pair,
-  run: ({ instance: { point } }) => {
+  run: ({ analysis: { design }, instance: { point } }) => {
     const { running, gate } = point;
     if (running === undefined) return [unassessed({ ...notOscillating, path })];
     const { holdOff, onResistance, supplyCurrent, electricalJunction } = running;
@@ -34,6 +35,7 @@ export default defineCheck({
       holdOffFinding({
         holdOff,
         failAt: holdOff.latchesAt,
+        doubt: enhancementDoubt({ design, gate }),
         path,
         basis: () => [
           `${formatQuantity({ value: supplyCurrent, dimension: 'current' })} × ${formatQuantity({ value: on, dimension: 'resistance' })} at ${formatQuantity({ value: electricalJunction, dimension: 'temperature' })} + diode ${volt(drop)}`,

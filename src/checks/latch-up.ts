@@ -1,6 +1,7 @@
 import type { Analysis } from '../driver/analysis.ts';
 import { isKnown } from '../driver/known.ts';
 import { startConditions } from '../driver/start-conditions.ts';
+import { formatQuantity } from '../units/format-quantity.ts';
 import type { CheckDocs, SubjectPart } from './check.ts';
 import type { Verdict } from './judge.ts';
 import type { Result } from './result.ts';
@@ -75,6 +76,7 @@ function statementsOf({ analysis, results }: { analysis: Analysis; results: read
     ...holdOffRunning(result('hold-off-running')),
     ...startKnown(analysis),
     ...('unknown' in analysis.start ? [] : holdOffAtSwitchOn(result('hold-off-at-switch-on'))),
+    ...supplyAtStart(analysis),
     growth(analysis),
   ];
 }
@@ -121,6 +123,34 @@ function holdOffAtSwitchOn(result: Result | undefined): readonly Statement[] {
       verdict: 'not assessed',
       words: `${peak} its typical threshold (${result.case}), and the closed form is too pessimistic there to decide`,
       ...remedy,
+    },
+  ];
+}
+
+/** Share of the rail that a bulk capacitor may lose while it carries the peak of a start. */
+const bulkDip = 0.1;
+
+/** A start that needs more than the supply gives pulls the rail down, and a sagging rail brings both switches on. */
+function supplyAtStart({ design, corners }: Analysis): readonly Statement[] {
+  const { currentLimit, bulkCapacitance, voltage } = design.supply;
+  const peaks = corners.flatMap(({ switchOn, point }) =>
+    switchOn === undefined || 'unknown' in switchOn ? [] : [{ peak: switchOn.supplyPeak, point }],
+  );
+  if (currentLimit === undefined || peaks.length === 0) return [];
+  const worst = peaks.reduce((a, b) => (b.peak > a.peak ? b : a));
+  const excess = worst.peak - currentLimit.current;
+  if (excess <= 0) return [];
+  const chokes = design.chokes.arrangement === 'two' ? 2 : 1;
+  const half = Math.PI ** 2 * Math.sqrt((worst.point.tank.chokeInductance / chokes) * worst.point.tank.capacitance);
+  const dip = bulkCapacitance === undefined ? Infinity : (excess * half) / bulkCapacitance;
+  if (dip <= bulkDip * voltage) return [];
+  const peak = formatQuantity({ value: worst.peak, dimension: 'current' });
+  const bulk = formatQuantity({ value: (excess * half) / (bulkDip * voltage), dimension: 'capacitance', digits: 2 });
+  return [
+    {
+      verdict: 'not assessed',
+      words: `the start takes up to ${peak}, the supply gives ${formatQuantity({ value: currentLimit.current, dimension: 'current' })}: the rail may sag and both switches come on`,
+      remedy: `${bulk} or more at the driver, or a stronger supply`,
     },
   ];
 }

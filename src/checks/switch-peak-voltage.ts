@@ -1,3 +1,4 @@
+import { breakdownAt } from './breakdown.ts';
 import { defineCheck } from './check.ts';
 import { momentFindings } from './peak-moments.ts';
 import { lacks, noLessThan, noMoreThan, ratedBasis, subjects, unassessed } from './words.ts';
@@ -14,7 +15,8 @@ export default defineCheck({
     what: 'Compares the highest drain voltage of the running driver with the rated drain-source voltage of the switch.',
     why: 'Above its rating a switch avalanches in every cycle and overheats within seconds.',
     formula: 'Vd = k(Q)·π·(V − I·r) + I·Ron; use = Vd/V_DSS',
-    source: 'volt-second balance of the chokes, Baxandall 1959 (check-values A-vpk, A-res, A-finiteQ); rating from the part',
+    source:
+      'volt-second balance of the chokes, Baxandall 1959 (check-values A-vpk, A-res, A-finiteQ); rating from the part, 0.1 %/K less below 25 °C (class)',
     remedy: 'lower the supply voltage, or choose a switch of higher drain voltage',
   },
   subject: subjects.switch,
@@ -30,7 +32,7 @@ export default defineCheck({
           : {
               kind: 'measured',
               value: drainPeak,
-              rating: rating.value,
+              rating: breakdownAt({ design: input.analysis.design, rated: rating.value }),
               path,
               basis: () => [basis, ratedBasis({ what: 'V_DSS', rating, dimension: 'voltage' })],
               remedy: ({ warnAt }) =>

@@ -3,6 +3,7 @@ import { shortestCleanRise } from '../driver/start-stall.ts';
 import { avalancheEnergy } from '../physics/avalanche.ts';
 import { envelopeMode } from '../physics/envelope.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
+import { breakdownAt } from './breakdown.ts';
 import { defineCheck, type CheckInput } from './check.ts';
 import { momentFindings } from './peak-moments.ts';
 import { lacks, noLessThan, noMoreThan, ratedBasis, subjects, unassessed } from './words.ts';
@@ -37,7 +38,7 @@ export default defineCheck({
           : {
               kind: 'measured',
               value: drainPeak,
-              rating: rating.value,
+              rating: breakdownAt({ design: input.analysis.design, rated: rating.value }),
               path,
               basis: () => [
                 basis,

@@ -1,6 +1,7 @@
 import { formatQuantity } from '../units/format-quantity.ts';
 import { totalLoss, type SwitchLosses } from '../driver/switch-heat.ts';
 import { defineCheck, type Finding } from './check.ts';
+import { enhancementDoubt } from './enhancement.ts';
 import { lacks, noMoreThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'switches.heatsink';
@@ -35,13 +36,15 @@ export default defineCheck({
     const { junction, losses, gateRise, frequency } = running;
     if ('unknown' in junction) return [unassessed({ ...junction, path })];
     if (!junction.found) return [hopeless(junction.why, junction.temperature)];
+    const slow = typeof gateRise !== 'number' || gateRise * frequency > boundedShare;
+    const doubt = slow
+      ? 'the gate rises for more than 12 % of the period, where the loss of slow gates is not bounded by the closed form'
+      : enhancementDoubt({ design, gate: point.gate });
     return [
       {
         kind: 'measured',
         value: junction.temperature,
-        ...(typeof gateRise === 'number' && gateRise * frequency <= boundedShare
-          ? {}
-          : { doubt: 'the gate rises for more than 12 % of the period, where the loss of slow gates is not bounded by the closed form' }),
+        ...(doubt === undefined ? {} : { doubt }),
         rating: rating.value,
         path,
         basis: () => [

@@ -58,6 +58,13 @@ function ofModel(design: Design): readonly string[] {
   return [
     'equal leads to every capacitor; no stray inductance between drains and bank, whose ringing adds to every drain peak',
     'the supply or its bulk capacitor takes back current at load removal',
+    ...(design.chokes.arrangement === 'centre-tap'
+      ? ['switch-on and load removal with one choke into the centre tap were not compared with a time-domain model']
+      : []),
+    ...Object.keys(design.limits).map((id) => {
+      const { path, line } = design.locate(`limits.${id}`);
+      return `the levels of ${id} are the project's own (${path}:${line}), not the default policy`;
+    }),
     ...(design.switches.parallel > 1 ? ['parallel switches share current equally and hang on one pull-up'] : []),
   ];
 }

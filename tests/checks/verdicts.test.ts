@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { checkIds } from '../../src/checks/registry.ts';
 import type { Verdict } from '../../src/checks/judge.ts';
-import { edited, example, reviewed } from './reviewed.ts';
+import { assumptionsOf } from '../../src/driver/assumptions.ts';
+import { analysed, edited, example, reviewed } from './reviewed.ts';
 
 const pad = example('charging-pad');
 type Change = readonly [string, string];
@@ -154,6 +155,20 @@ const cases: readonly (readonly [string, Verdict, readonly Change[]])[] = [
   ['latch-up', 'fail', [['power: 25 W', 'loadedQ: 0.4']]],
   ['latch-up', 'not assessed', [['from: 12 V', 'from: supply']]],
   ['latch-up', 'not assessed', [liveRail, ['power: 25 W', 'power: 40 W'], inlineSwitch('onResistance', 'onResistance: 330 mohm')]],
+  // a gate below the voltage that the on-resistance is stated at, or a part that does not state it
+  ['switch-temperature', 'not assessed', [['from: 12 V', 'from: 7 V']]],
+  ['hold-off-running', 'not assessed', [['from: 12 V', 'from: 7 V']]],
+  [
+    'hold-off-running',
+    'not assessed',
+    [
+      inlineSwitch('onResistanceAt', 'thresholdTypical: 3 V'),
+      ['transconductance: 17 S', 'transconductance: {value: 17 S, at: {drainCurrent: 18 A}}'],
+    ],
+  ],
+  // a start that the supply cannot feed, and a bulk capacitor that can
+  ['latch-up', 'not assessed', [liveRail, ['currentLimit: 5 A', 'currentLimit: 3 A']]],
+  ['latch-up', 'pass', [liveRail, ['currentLimit: 5 A', 'currentLimit: 3 A\n  bulkCapacitance: 4700 uF']]],
   ['touch-voltage', 'pass', []],
   ['touch-voltage', 'warn', [['voltage: 18 V', 'voltage: 23 V']]],
   ['touch-voltage', 'fail', [['voltage: 18 V', 'voltage: 30 V']]],
@@ -195,4 +210,17 @@ test('a result names value, limit, place and, unless it passes, what to do', () 
 test('without tolerances the only corner is the nominal one', () => {
   const result = reviewed(edited(edited(pad, ...steady), inlineCapacitor({}))).get('switch-peak-voltage')!;
   expect(result.case).toBe('nothing near');
+});
+
+test('cold silicon breaks down earlier: at −15 °C a 200 V switch is held to 192 V', () => {
+  const cold = reviewed(edited(pad, ['ambient: 35 degC', 'ambient: -15 degC']));
+  expect(cold.get('switch-peak-voltage')!.limit).toBeCloseTo(192, 9);
+  expect(reviewed(pad).get('switch-peak-voltage')!.limit).toBe(200);
+});
+
+test('levels of the project’s own are named in the report, whatever they do', () => {
+  const lenient = analysed(`${pad}limits: {switch-peak-voltage: {fail: 3 of rating}}\n`);
+  expect(assumptionsOf(lenient).join('\n')).toMatch(
+    /levels of switch-peak-voltage are the project's own \(.*:\d+\), not the default policy/,
+  );
 });
