@@ -19,10 +19,17 @@ interface Judged {
   readonly parse: QuantityParser;
 }
 
+/** Bounds read so far, by dimension and text: a schema states the same few again and again. */
+const bounds = new Map<string, number>();
+
 function boundValue(text: string | undefined, { dimension, parse }: Judged): number | undefined {
   if (text === undefined) return undefined;
+  const key = `${dimension} ${text}`;
+  const known = bounds.get(key);
+  if (known !== undefined) return known;
   const parsed = parse({ text, dimension });
   if (!parsed.ok) throw new RangeError(`the schema states the bound ${text}, which is no ${dimension}`);
+  bounds.set(key, parsed.value);
   return parsed.value;
 }
 

@@ -31,6 +31,8 @@ const deepestBrackets = 20;
  * @example parseQuantity({ text: '30 °C', dimension: 'temperature' }) // { ok: true, value: 303.15 }
  */
 export function parseQuantity({ text, dimension }: { text: string; dimension: Dimension }): ParsedQuantity {
+  const direct = directValue({ text, dimension });
+  if (direct !== undefined) return finite(direct);
   const plain = normalised(text);
   const problem = misreading({ text: plain, dimension, longestText, deepestBrackets });
   if (problem !== undefined) return { ok: false, problem };
@@ -57,12 +59,27 @@ function normalised(text: string): string {
     .trim();
 }
 
-const plainForm = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?) ?([A-Za-z]+)$/;
+const plainForm = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?) ?([A-Za-z]+(?:\/[A-Za-z]+)?|%)?$/;
+
+/** Whether a word, or the quotient of two, is a unit. */
+const isUnit = (text: string): boolean => text.split('/').every(isUnitSymbol);
+
+/** A plain number and unit of the expected kind, as most files have them, need no further look. */
+function directValue({ text, dimension }: { text: string; dimension: Dimension }): number | undefined {
+  const unit = unitOf(dimension);
+  const [, number = '', symbol = ''] = plainForm.exec(text) ?? [];
+  if (number === '') return undefined;
+  if (unit === '1') return symbol === '%' ? Number(number) / 100 : symbol === '' ? Number(number) : undefined;
+  if (dimension === 'temperature') return symbol === 'degC' && Number(number) >= -273.15 ? Number(number) + 273.15 : undefined;
+  if (!isUnit(symbol) || !one(symbol).equalBase(one(unit))) return undefined;
+  const value = one(symbol).multiply(Number(number));
+  return typeof value === 'number' ? undefined : (value.value ?? undefined);
+}
 
 /** The plain form needs no parser; both ways give the same bits, since a unit is scaled by a prefix and multiplied by a number. */
 function valueOf(text: string): Value {
   const [, number = '', unit = ''] = plainForm.exec(text) ?? [];
-  return isUnitSymbol(unit) ? one(unit).multiply(Number(number)) : expressionValue(text);
+  return number !== '' && isUnit(unit) ? one(unit).multiply(Number(number)) : expressionValue(text);
 }
 
 function inDimension({ value, dimension }: { value: Value; dimension: Dimension }): ParsedQuantity {
