@@ -1,10 +1,10 @@
 // Builds dist: validators from the JSON Schemas, one bundle per command with shared chunks, the command manifest, and the licences of what is bundled.
 import { build } from 'esbuild';
 import { execFileSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { fileURLToPath, pathToFileURL } from 'node:url';
+import { fileURLToPath } from 'node:url';
+import { buildEngine, engineLoader, warmEngine } from './engine.mjs';
 import { writeValidators } from './validators.mjs';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
@@ -25,7 +25,19 @@ const unused = {
 await writeValidators();
 rmSync(dist, { recursive: true, force: true });
 const commands = readdirSync(join(root, 'src/commands')).filter((name) => name.endsWith('.ts'));
+const options = {
+  bundle: true,
+  platform: 'node',
+  target: 'node20',
+  minifySyntax: true,
+  minifyWhitespace: true,
+  legalComments: 'none',
+  // the same package as ES modules: what is not used falls away
+  alias: { yaml: join(root, 'node_modules/yaml/browser/index.js') },
+  logLevel: 'warning',
+};
 const { metafile } = await build({
+  ...options,
   absWorkingDir: root,
   entryPoints: [
     { in: 'src/bin.ts', out: 'bin' },
@@ -33,58 +45,35 @@ const { metafile } = await build({
     ...commands.map((name) => ({ in: `src/commands/${name}`, out: `commands/${name.slice(0, -3)}` })),
   ],
   outdir: 'dist',
-  bundle: true,
   splitting: true,
-  platform: 'node',
   format: 'esm',
-  target: 'node20',
-  minifySyntax: true,
-  minifyWhitespace: true,
-  legalComments: 'none',
   external: ['typescript', 'tsx', 'ts-node'],
-  plugins: [unused],
-  // the same package as ES modules: what is not used falls away
-  alias: { yaml: join(root, 'node_modules/yaml/browser/index.js') },
+  plugins: [unused, engineLoader],
   banner: { js: "import{createRequire as __createRequire}from'node:module';const require=__createRequire(import.meta.url);" },
   metafile: true,
-  logLevel: 'warning',
 });
-await compileData();
-writeFileSync(join(dist, 'bundled-licences.txt'), bundledLicences(Object.keys(metafile.inputs)));
+const engine = await buildEngine({ root, options });
+warmEngine({ root, work: compileAndReview });
+writeFileSync(join(dist, 'bundled-licences.txt'), bundledLicences([...Object.keys(metafile.inputs), ...Object.keys(engine.inputs)]));
 execFileSync(process.execPath, [join(root, 'node_modules/oclif/bin/run.js'), 'manifest', root], {
   cwd: root,
   env: { ...process.env, OCLIF_SKIP_NEW_VERSION_CHECK: '1' },
   stdio: ['ignore', 'ignore', 'inherit'],
 });
 
-/** Reads parts-db and the default policy with the tool's own readers, so that a start need not. */
-async function compileData() {
-  const folder = mkdtempSync(join(tmpdir(), 'tankproof-build-'));
-  const script = join(folder, 'compile.mjs');
-  await build({
-    absWorkingDir: root,
-    stdin: {
-      contents: `
-        import { readFileSync } from 'node:fs';
-        import { writeCompiled } from './src/cli/compiled.ts';
-        import { partsInFolders } from './src/cli/parts-folders.ts';
-        export function compile(root) {
-          const path = root + '/shared/limits.yaml';
-          writeCompiled({ root, library: partsInFolders({ root, projectPath: root, folders: [] }), limits: { path: 'shared/limits.yaml', text: readFileSync(path, 'utf8') } });
-        }`,
-      resolveDir: root,
-      loader: 'ts',
-    },
-    outfile: script,
-    bundle: true,
-    platform: 'node',
-    format: 'esm',
-    banner: { js: "import{createRequire as __createRequire}from'node:module';const require=__createRequire(import.meta.url);" },
-    logLevel: 'warning',
-  });
-  const { compile } = await import(pathToFileURL(script).href);
-  compile(root);
-  rmSync(folder, { recursive: true });
+/**
+ * Has the engine read parts-db and the default policy, so that a start need not, and review the examples, so that the code for it is
+ * compiled.
+ */
+function compileAndReview(engine) {
+  const limits = { path: 'shared/limits.yaml', text: readFileSync(join(root, 'shared', 'limits.yaml'), 'utf8') };
+  engine.writeCompiled({ root, library: engine.partsInFolders({ root, projectPath: root, folders: [] }), limits });
+  const policies = engine.defaultPolicies(root);
+  for (const name of readdirSync(join(root, 'examples')).filter((file) => file.endsWith('.yaml'))) {
+    const report = engine.reviewedFile({ path: join(root, 'examples', name), root, policies });
+    engine.terminalReport({ report, style: { width: 80, colourLevel: 1, all: true } });
+    engine.jsonReport({ report, version: '' });
+  }
 }
 
 /** Licence texts of the packages that ended up in the bundle. */

@@ -2,7 +2,6 @@
 import { flush } from '@oclif/core/flush';
 import { run } from '@oclif/core/run';
 import { settings } from '@oclif/core/settings';
-import { exitStatus } from './cli/exit-status.ts';
 import { failedOutsideCommand } from './cli/base-command.ts';
 
 settings.enableAutoTranspile = false;
@@ -10,6 +9,5 @@ try {
   await run(process.argv.slice(2), import.meta.url);
   await flush();
 } catch (error) {
-  process.exitCode = exitStatus.internal;
-  failedOutsideCommand(error);
+  failedOutsideCommand({ error, json: process.argv.includes('--json') });
 }

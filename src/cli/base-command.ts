@@ -1,10 +1,9 @@
 import { Command } from '@oclif/core/command';
 import { CLIError } from '@oclif/core/errors';
 import { string } from '@oclif/core/flags';
-import { diagnosticsText } from '../report/diagnostics.ts';
-import { InputError, type Diagnostic } from '../source/diagnostic.ts';
+import type { Diagnostic } from '../source/diagnostic.ts';
+import { diagnosticsText, InputError, textOf } from './engine.ts';
 import { exitStatus } from './exit-status.ts';
-import { textOf } from './files.ts';
 import { streamLook } from './terminal.ts';
 
 /** What every command has: `--json`, `--color`, one look for errors and one meaning of the exit status. */
@@ -21,9 +20,7 @@ export abstract class BaseCommand extends Command {
 
   /** Prints problems of inputs to standard error; nothing under --json, where they are in the document. */
   protected printProblems(problems: readonly Diagnostic[]): void {
-    if (this.jsonEnabled()) return;
-    const { width } = streamLook({ stream: process.stderr, colour: 'never' });
-    process.stderr.write(diagnosticsText({ problems, textOf, width }));
+    if (!this.jsonEnabled()) printProblemsText(problems);
   }
 
   protected override catch(error: Error): Promise<void> {
@@ -31,14 +28,24 @@ export abstract class BaseCommand extends Command {
     if (problems === undefined) {
       process.exitCode = exitStatus.internal;
       if (this.jsonEnabled()) this.logJson({ error: { id: 'internal', message: error.message, at: null } });
-      else failedOutsideCommand(error);
+      else printBug(error);
       return Promise.resolve();
     }
-    process.exitCode = exitStatus.refused;
-    if (this.jsonEnabled()) this.logJson(refusalJson(problems));
-    else this.printProblems(problems);
+    refuse({ problems, json: this.jsonEnabled() });
     return Promise.resolve();
   }
+}
+
+/** Says why the tool could not run, as text or as a JSON document; exit status 2. */
+export function refuse({ problems, json }: { problems: readonly Diagnostic[]; json: boolean }): void {
+  process.exitCode = exitStatus.refused;
+  if (json) process.stdout.write(`${JSON.stringify(refusalJson(problems), undefined, 2)}\n`);
+  else printProblemsText(problems);
+}
+
+function printProblemsText(problems: readonly Diagnostic[]): void {
+  const { width } = streamLook({ stream: process.stderr, colour: 'never' });
+  process.stderr.write(diagnosticsText({ problems, textOf, width }));
 }
 
 /** A refusal as a JSON document: the first problem, and all of them. */
@@ -68,11 +75,22 @@ function problemsOf(error: Error): readonly Diagnostic[] | undefined {
 }
 
 function lowered(message: string): string {
-  return message.charAt(0).toLowerCase() + message.slice(1);
+  return message.charAt(0).toLowerCase() + message.slice(1).replace(/\.$/, '');
+}
+
+/** Ends a run that failed before a command had it: a usage error with status 2, anything else as a bug of ours. */
+export function failedOutsideCommand({ error, json }: { error: unknown; json: boolean }): void {
+  const problems = error instanceof Error ? problemsOf(error) : undefined;
+  if (problems !== undefined) {
+    refuse({ problems, json });
+    return;
+  }
+  process.exitCode = exitStatus.internal;
+  printBug(error);
 }
 
 /** What is said of a bug of ours. */
-export function failedOutsideCommand(error: unknown): void {
+function printBug(error: unknown): void {
   const words = error instanceof Error ? (error.stack ?? error.message) : String(error);
   process.stderr.write(`${words}\nThis is a bug of tankproof; please report it with the input that caused it.\n`);
 }

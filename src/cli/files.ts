@@ -1,6 +1,7 @@
 import { readFileSync, readdirSync, statSync } from 'node:fs';
 import { decodeText, mostBytes } from '../source/decode-text.ts';
 import { InputError, type Diagnostic } from '../source/diagnostic.ts';
+import type { Location } from '../source/location.ts';
 
 /** Texts read so far, by path: error frames show their lines. */
 const texts = new Map<string, string>();
@@ -29,7 +30,7 @@ export function readText(path: string): string {
     return readFileSync(path);
   });
   const decoded = decodeText({ bytes, path });
-  if (!decoded.ok) throw new InputError(decoded.problems);
+  if (!decoded.ok) throw new InputError(decoded.problems.map((problem) => ({ at: startOf(path), ...problem })));
   texts.set(path, decoded.value);
   return decoded.value;
 }
@@ -41,6 +42,11 @@ export function readText(path: string): string {
  */
 export function namesIn(folder: string): readonly string[] {
   return attempt(folder, () => readdirSync(folder)).toSorted();
+}
+
+/** Where a problem of a whole file is shown, so that it is said which file it is. */
+function startOf(path: string): Location {
+  return { path, line: 1, column: 1, offset: 0, length: 1 };
 }
 
 function refusal(problem: Diagnostic): InputError {
@@ -63,6 +69,6 @@ function attempt<T>(path: string, action: () => T): T {
     if (error instanceof InputError) throw error;
     const code = error instanceof Error && 'code' in error ? String(error.code) : '';
     const cause = causes[code] ?? { id: 'unreadable', words: `cannot be read (${code || 'unknown cause'})`, help: 'check the path' };
-    throw refusal({ id: cause.id, message: `${path} ${cause.words}`, help: cause.help });
+    throw refusal({ id: cause.id, message: `${path === '' ? 'a file without a name' : path} ${cause.words}`, help: cause.help });
   }
 }

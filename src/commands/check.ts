@@ -3,12 +3,10 @@ import { boolean, string } from '@oclif/core/flags';
 import type { Verdict } from '../checks/judge.ts';
 import { BaseCommand, refusalJson } from '../cli/base-command.ts';
 import { exitStatus, type ExitStatus } from '../cli/exit-status.ts';
-import { defaultPolicies, reviewedFile } from '../cli/review-file.ts';
+import { defaultPolicies, gravestVerdict, InputError, jsonReport, reviewedFile, terminalReport } from '../cli/engine.ts';
 import { streamLook } from '../cli/terminal.ts';
-import { jsonReport } from '../report/json.ts';
-import { gravestVerdict, type ReviewReport } from '../report/review-report.ts';
-import { terminalReport } from '../report/terminal.ts';
-import { InputError, type Diagnostic } from '../source/diagnostic.ts';
+import type { ReviewReport } from '../report/review-report.ts';
+import type { Diagnostic } from '../source/diagnostic.ts';
 
 type Reviewed = { readonly report: ReviewReport } | { readonly file: string; readonly problems: readonly Diagnostic[] };
 

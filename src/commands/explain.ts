@@ -1,12 +1,7 @@
 import { string as stringArg } from '@oclif/core/args';
-import { levelsText } from '../report/levels.ts';
-import { explained } from '../checks/registry.ts';
 import { BaseCommand } from '../cli/base-command.ts';
-import { defaultPolicies } from '../cli/review-file.ts';
+import { defaultPolicies, didYouMeanHelp, explained, explanationList, explanationText, InputError, levelsText } from '../cli/engine.ts';
 import { streamLook } from '../cli/terminal.ts';
-import { explanationList, explanationText } from '../report/explain.ts';
-import { InputError } from '../source/diagnostic.ts';
-import { didYouMeanHelp } from '../source/did-you-mean.ts';
 
 export default class Explain extends BaseCommand {
   static override summary = 'What a check does, why, its formula, source, levels and remedy; without an id, the list of checks.';

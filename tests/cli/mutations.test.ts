@@ -152,7 +152,8 @@ describe('spoilt examples', () => {
 
   test('through the tool itself they end with 0, 1 or 2', async () => {
     const texts = fc.sample(mutant, { seed: 21, numRuns: 40 });
-    const statuses = await Promise.all(texts.map(async (text) => (await ran(['check', fileWith(text), '--json'])).status));
+    const statuses: (number | null)[] = [];
+    for (const text of texts) statuses.push((await ran(['check', fileWith(text), '--json'])).status);
     expect(statuses.filter((status) => status !== 0 && status !== 1 && status !== 2)).toEqual([]);
   }, 120_000);
 });

@@ -63,6 +63,8 @@ describe.concurrent('one JSON document on standard output', () => {
     [['check', '--json'], 'usage'],
     [['check', 'examples/charging-pad.yaml', '--bogus', '--json'], 'usage'],
     [['chek', '--json'], 'unknown-command'],
+    [['--json'], 'unknown-command'],
+    [['chek', '--help', '--json'], 'usage'],
     [['explain', 'loaded-queue', '--json'], 'unknown-check'],
   ])('a refusal is one too: %j', async (args, id) => {
     const { stdout, status, stderr } = await ran(args);

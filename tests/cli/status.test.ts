@@ -47,6 +47,10 @@ describe.concurrent('words go where they belong', () => {
     [['explain', 'loaded-w'], 'did you mean `loaded-q`?'],
     [['check', pad, '--jsn'], '--jsn'],
     [['check'], 'file'],
+    [['check:one'], 'there is no command "check:one"'],
+    [['chek', '--help'], 'command chek not found [usage]'],
+    [['--help', 'chek'], 'command chek not found [usage]'],
+    [['chek', '-h'], 'help: see tankproof --help'],
   ])('%j is refused with help and status 2', async (args, words) => {
     const { status, stdout, stderr } = await ran(args);
     expect({ status, stdout }).toEqual({ status: 2, stdout: '' });

@@ -1,0 +1,17 @@
+/**
+ * What the commands use of everything below them. The build makes one script of it with its compiled code beside it, so that a
+ * start need not compile it: nothing of it may be imported by another way, or there would be two of it.
+ */
+export { explained } from '../checks/registry.ts';
+export { jsonReport } from '../report/json.ts';
+export { diagnosticsText } from '../report/diagnostics.ts';
+export { explanationList, explanationText } from '../report/explain.ts';
+export { levelsText } from '../report/levels.ts';
+export { gravestVerdict } from '../report/review-report.ts';
+export { terminalReport } from '../report/terminal.ts';
+export { InputError } from '../source/diagnostic.ts';
+export { didYouMeanHelp } from '../source/did-you-mean.ts';
+export { writeCompiled } from './compiled.ts';
+export { textOf } from './files.ts';
+export { partsInFolders } from './parts-folders.ts';
+export { defaultPolicies, reviewedFile } from './review-file.ts';
