@@ -2,6 +2,7 @@ import type { Analysis } from '../driver/analysis.ts';
 import { isKnown } from '../driver/known.ts';
 import { startConditions } from '../driver/start-conditions.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
+import { noLessThan } from './words.ts';
 import type { CheckDocs, SubjectPart } from './check.ts';
 import type { Verdict } from './judge.ts';
 import type { Result } from './result.ts';
@@ -145,12 +146,12 @@ function supplyAtStart({ design, corners }: Analysis): readonly Statement[] {
   const dip = bulkCapacitance === undefined ? Infinity : (excess * half) / bulkCapacitance;
   if (dip <= bulkDip * voltage) return [];
   const peak = formatQuantity({ value: worst.peak, dimension: 'current' });
-  const bulk = formatQuantity({ value: (excess * half) / (bulkDip * voltage), dimension: 'capacitance', digits: 2 });
+  const bulk = noLessThan({ value: (excess * half) / (bulkDip * voltage), dimension: 'capacitance', digits: 2 });
   return [
     {
       verdict: 'not assessed',
       words: `the start takes up to ${peak}, the supply gives ${formatQuantity({ value: currentLimit.current, dimension: 'current' })}: the rail may sag and both switches come on`,
-      remedy: `${bulk} or more at the driver, or a stronger supply`,
+      remedy: `${bulk} or more at the driver (supply.bulkCapacitance), or a stronger supply`,
     },
   ];
 }

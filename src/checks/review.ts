@@ -53,10 +53,17 @@ function judgedInRange({ check, finding, instance, policy }: { check: Check; fin
     return { finding, instance, judgement: judge({ finding, policy, sense: check.sense }) };
   }
   const noted: Finding = ranged
-    ? { ...finding, value: finding.value * (1 + wideAllowance), basis: () => [...(finding.basis?.() ?? []), range.note] }
+    ? {
+        ...finding,
+        value: finding.value * (1 + wideAllowance),
+        basis: () => [...(finding.basis?.() ?? []), `${range.note}; ${wideAllowance * 100} % added`],
+      }
     : finding;
   const judgement = judge({ finding: noted, policy, sense: check.sense });
-  const outside = ranged && (range.kind === 'outside' || finding.moment !== undefined) ? range.note : undefined;
+  const outside =
+    ranged && (range.kind === 'outside' || finding.moment !== undefined)
+      ? `${range.note}: no basis for a pass; see choke-ratio and loaded-q`
+      : undefined;
   const reason = finding.doubt ?? outside;
   if (judgement.verdict === 'fail' || reason === undefined) return { finding: noted, instance, judgement };
   return { finding: noted, instance, judgement: { ...judgement, verdict: 'not assessed', value: null, margin: null, reason } };

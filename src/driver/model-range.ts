@@ -5,7 +5,7 @@ import type { Tank } from './tank.ts';
 export type ModelRange =
   /** Confirmed in the time domain to 0.7 %. */
   | { readonly kind: 'inside' }
-  /** Usable with an allowance on the value, which `note` states. */
+  /** Usable with an allowance on the value. */
   | { readonly kind: 'wide'; readonly note: string }
   /** Not a basis for a pass. */
   | { readonly kind: 'outside'; readonly note: string };
@@ -24,7 +24,7 @@ export function modelRangeOf({ quality, chokeRatio }: Pick<Tank, 'quality' | 'ch
   if (quality >= usable.quality && chokeRatio >= usable.chokeRatio) {
     return {
       kind: 'wide',
-      note: `${where}: outside the confirmed range (Q 5, choke 20 times), ${wideAllowance * 100} % added to the value`,
+      note: `${where}: outside the confirmed range (Q 5, choke 20 times)`,
     };
   }
   return { kind: 'outside', note: `${where}: outside the range of the closed form (Q 2, choke 10 times)` };

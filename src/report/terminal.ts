@@ -42,7 +42,7 @@ export function terminalReport({ report, style }: { report: ReviewReport; style:
     ...list('ratings not from a data sheet: confirm them for the part in hand', ratingLines(unverifiedRatings(report.ratings))),
     ...list('cautions', report.cautions),
     '',
-    ...summaryLines({ report, paint }),
+    ...summaryLines({ report, paint, width: style.width }),
   ].join('\n');
 }
 
@@ -96,6 +96,11 @@ function resultLines({
     first,
     ...detail(where),
     ...(reason === undefined ? [] : detail(reason)),
+    ...(verdict === 'warn' && result.warnAt !== null
+      ? detail(
+          `warns ${result.sense === 'at-most' ? 'above' : 'below'} ${formatQuantity({ value: result.warnAt, dimension: result.dimension })}`,
+        )
+      : []),
     ...basis.flatMap((line) => detail(line)),
     `${deep}${at.path}:${at.line}:${at.column}`,
     ...(remedy === undefined ? [] : detail(remedy, 'change: ')),
@@ -123,12 +128,22 @@ function percent(margin: number | null): string {
   return `${margin < 0 ? '−' : '+'}${text}`;
 }
 
-function summaryLines({ report, paint }: { report: ReviewReport; paint: (verdict: Verdict, text: string) => string }): readonly string[] {
+function summaryLines({
+  report,
+  paint,
+  width,
+}: {
+  report: ReviewReport;
+  paint: (verdict: Verdict, text: string) => string;
+  width: number;
+}): readonly string[] {
   const counts = verdictCounts(report.results);
   const verdict = gravestVerdict(report.results);
   const gravest = report.results.findLast((result) => result.verdict === verdict)!;
   const next = verdict === 'pass' ? 'latch-up' : gravest.id;
+  const failed = report.results.filter((result) => result.verdict === 'fail').map(({ id }) => id);
   return [
+    ...(failed.length === 0 ? [] : hanging({ text: failed.join(', '), first: 'failed: ', width })),
     `${counts.fail} failed, ${counts['not assessed']} not assessed, ${counts.warn} warned, ${counts.pass} passed: ${paint(verdict, verdict)}`,
     `next: tankproof explain ${next}`,
   ];

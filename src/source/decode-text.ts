@@ -51,7 +51,7 @@ export function textProblem({ text, path }: { text: string; path: string }): Dia
     };
   }
   if (text.split('\n').every((line) => /^\s*(#.*)?$/.test(line)))
-    return { id: 'empty-file', message: 'the file is empty', help: 'begin with a commented project file: `tankproof new`' };
+    return { id: 'empty-file', message: 'the file is empty', help: 'begin with a copy of a file in examples' };
   return undefined;
 }
 

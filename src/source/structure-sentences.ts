@@ -111,7 +111,9 @@ function bareNumber({ path, schema, node, parse }: ValueFault & { node: ScalarNo
   const parsed = parse({ text: node.text, dimension });
   const { at } = node;
   if (!parsed.ok) return { ...parsed.problem, message: `\`${path}\`: ${parsed.problem.message}`, at };
-  const help = `write "${node.text} %"`;
+  const percent = Number((parsed.value * 100).toPrecision(12));
+  const help =
+    Math.abs(parsed.value) < 1 ? `write "${percent} %" for a ratio of ${node.text}, or "${node.text} %"` : `write "${node.text} %"`;
   return { id: 'bare-number', message: `\`${path}\`: ${quoted(node.text)} has no unit`, label: 'expected a percentage', help, at };
 }
 
@@ -128,7 +130,12 @@ function typeProblem(fault: ValueFault): Diagnostic {
     return bareNumber({ ...fault, node });
   const inQuotes = node.kind === 'scalar' && isText && schema['x-dimension'] === undefined;
   const withoutText = node.kind === 'scalar' && types.includes('integer') && typeof node.value === 'string';
-  const help = inQuotes ? `put it in quotes: "${node.text}"` : withoutText ? 'write digits only, without quotes or unit' : undefined;
+  const help =
+    inQuotes && schema.enum === undefined
+      ? `put it in quotes: "${node.text}"`
+      : withoutText
+        ? 'write digits only, without quotes or unit'
+        : undefined;
   const shown =
     help ??
     (path === ''
