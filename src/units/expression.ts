@@ -1,21 +1,7 @@
 import { createParse } from 'mathjs';
-import { one, type PlainUnit } from './plain-unit.ts';
+import { one } from './plain-unit.ts';
+import { changedBy, ExpressionRefusal, joined, signed, type Value } from './unit-arithmetic.ts';
 import { isUnitSymbol } from './unit-symbol.ts';
-
-/** What an expression comes to. */
-export type Value = number | PlainUnit;
-
-/** A piece of an expression that is not arithmetic with units. */
-export class ExpressionRefusal extends Error {
-  readonly id: string;
-  readonly help: string | undefined;
-  constructor({ id, message, help }: { id: string; message: string; help?: string }) {
-    super(message);
-    this.name = 'ExpressionRefusal';
-    this.id = id;
-    this.help = help;
-  }
-}
 
 /** Base of the few nodes that mathjs' parser may build here; the flags are what the parser itself asks of a node. */
 abstract class Node {
@@ -100,10 +86,13 @@ class OperatorNode extends Node {
   }
   evaluate(): Value {
     const [left, right] = this.args;
-    const a = left!.evaluate();
-    if (right === undefined) return unary(this.fn, this.op, a);
-    if (this.implicit && !(right.isUnitLike && typeof a === 'number')) throw missingOperator;
-    return binary({ fn: this.fn, op: this.op, a, b: right.evaluate() });
+    const value = left!.evaluate();
+    if (right === undefined) return signed({ name: this.fn, operator: this.op, value });
+    if (this.implicit && !(right.isUnitLike && typeof value === 'number')) throw missingOperator;
+    // mathjs writes a + b% as a + a·b%, with the same node a twice; evaluated twice, every such sum would double the work
+    const ratio = right instanceof OperatorNode && right.args[0] === left ? right.args[1] : undefined;
+    if (ratio !== undefined) return changedBy({ name: this.fn, value, ratio: ratio.evaluate() });
+    return joined({ name: this.fn, operator: this.op, left: value, right: right.evaluate() });
   }
 }
 
@@ -112,54 +101,6 @@ const missingOperator = new ExpressionRefusal({
   message: 'a sign is missing between two quantities',
   help: 'write one quantity, or +, -, * or / between them',
 });
-
-function unary(fn: string, op: string, a: Value): Value {
-  if (fn === 'unaryMinus') return typeof a === 'number' ? -a : a.multiply(-1);
-  if (fn === 'unaryPlus') return a;
-  throw notArithmetic(op);
-}
-
-function notArithmetic(op: string): ExpressionRefusal {
-  return new ExpressionRefusal({ id: 'not-arithmetic', message: `"${op}" is not arithmetic`, help: 'use +, -, *, /, ^ and brackets' });
-}
-
-function binary({ fn, op, a, b }: { fn: string; op: string; a: Value; b: Value }): Value {
-  switch (fn) {
-    case 'add':
-      return sum(a, b, 1);
-    case 'subtract':
-      return sum(a, b, -1);
-    case 'multiply':
-      return typeof a === 'number' ? (typeof b === 'number' ? a * b : b.multiply(a)) : a.multiply(b);
-    case 'divide':
-      return typeof a === 'number' ? (typeof b === 'number' ? a / b : (b.pow(-1) as PlainUnit).multiply(a)) : a.divide(b);
-    case 'pow':
-      if (typeof b !== 'number') throw new ExpressionRefusal({ id: 'not-arithmetic', message: 'an exponent has no unit' });
-      return typeof a === 'number' ? a ** b : a.pow(b);
-    default:
-      throw notArithmetic(op);
-  }
-}
-
-function sum(a: Value, b: Value, sign: 1 | -1): Value {
-  if (typeof a === 'number' && typeof b === 'number') return a + sign * b;
-  if (typeof a === 'number' || typeof b === 'number' || !a.equalBase(b)) {
-    throw new ExpressionRefusal({
-      id: 'wrong-unit',
-      message: 'only quantities of the same kind add up',
-      help: 'give both sides a unit of the same kind',
-    });
-  }
-  return plainSum(a, b, sign);
-}
-
-/** Sum in the SI unit of the first. */
-function plainSum(a: PlainUnit, b: PlainUnit, sign: 1 | -1): Value {
-  const total = (a.value ?? Number.NaN) + sign * (b.value ?? Number.NaN);
-  const single = a.divide(a.value === null || a.value === 0 ? 1 : a.value);
-  if (typeof single === 'number') return total;
-  return a.value === 0 ? (sign === 1 ? b : b.multiply(-1)) : single.multiply(total);
-}
 
 /** A node that has no place in a quantity; `what` names it. */
 function refusedNode(what: string): new () => Node {

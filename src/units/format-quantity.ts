@@ -1,4 +1,5 @@
 import type { Dimension } from './dimension.ts';
+import { unitOf } from './dimensions-table.ts';
 
 /** Steps of a dimension, ascending: factor and symbol. The first whose number is 1 or more is used. */
 type Steps = readonly (readonly [number, string])[];
@@ -46,31 +47,38 @@ const steps: Readonly<Record<Dimension, Steps>> = {
  * @param dimension  of the value
  * @param digits     significant digits; whole digits before the point are never cut, a temperature has one decimal at most
  * @returns such as `1.8 µH`, `92.1 kHz`, `85 °C`, `5 %`
- * Errors: RangeError where the value is not finite.
+ * Errors: RangeError where the value is not finite, or the digits are not 1 to 100.
  *
  * @example formatQuantity({ value: 1.8e-6, dimension: 'inductance' }) // '1.8 µH'
  * @example formatQuantity({ value: 0.99996, dimension: 'voltage' }) // '1 V'
  * @example formatQuantity({ value: 4.7e-3, dimension: 'capacitance' }) // '4700 µF'
  * @example formatQuantity({ value: 358.15, dimension: 'temperature' }) // '85 °C'
+ * @example formatQuantity({ value: 1.2e15, dimension: 'voltage' }) // '1.2e15 V'
  */
 export function formatQuantity({ value, dimension, digits = 3 }: { value: number; dimension: Dimension; digits?: number }): string {
   if (!Number.isFinite(value)) throw new RangeError(`cannot print ${value} as ${dimension}`);
-  if (dimension === 'temperature') return `${trimmed((value - 273.15).toFixed(1))} °C`;
+  if (dimension === 'temperature') return celsius({ value: value - 273.15, digits });
   const [first, ...rest] = steps[dimension] as [Steps[number], ...Steps];
   let [factor, symbol] = value === 0 ? (steps[dimension].find(([size]) => size === 1) ?? first) : first;
   for (const [size, name] of rest) {
     // the next step is taken as soon as the rounded number would read 1 in it
     if (Math.abs(Number((value / size).toPrecision(digits))) >= 1) [factor, symbol] = [size, name];
   }
-  const number = significant({ value: value / factor, digits });
-  return symbol === '' ? number : `${number} ${symbol}`;
+  const isBeyond = value !== 0 && symbol !== '%' && (Math.abs(value / factor) >= 1e9 || Math.abs(value / factor) < 1e-6);
+  const [divisor, unit] = isBeyond ? [1, unitOf(dimension).replace('ohm', 'Ω').replace(/^1$/, '')] : [factor, symbol];
+  const number = significant({ value: value / divisor, digits });
+  return unit === '' ? number : `${number} ${unit}`;
+}
+
+function celsius({ value, digits }: { value: number; digits: number }): string {
+  return `${Math.abs(value) < 1e9 ? trimmed(value.toFixed(1)) : significant({ value, digits })} °C`;
 }
 
 function significant({ value, digits }: { value: number; digits: number }): string {
   if (value === 0) return '0';
   const rounded = Number(value.toPrecision(digits));
   const magnitude = Math.floor(Math.log10(Math.abs(rounded)));
-  if (magnitude >= 9 || magnitude < -6) return trimmed(rounded.toExponential(digits - 1)).replace('e+', 'e');
+  if (magnitude >= 9 || magnitude < -6) return trimmed(value.toExponential(digits - 1)).replace('e+', 'e');
   if (magnitude >= digits) return String(Math.round(value));
   return trimmed(rounded.toFixed(Math.max(0, digits - 1 - magnitude)));
 }
@@ -89,7 +97,9 @@ function trimmed(text: string): string {
 export function asciiText(text: string): string {
   const plain: Readonly<Record<string, string>> = {
     µ: 'u',
+    μ: 'u',
     Ω: 'ohm',
+    '\u2126': 'ohm',
     '°': 'deg',
     '−': '-',
     '–': '-',
@@ -102,6 +112,8 @@ export function asciiText(text: string): string {
     δ: 'delta',
     '√': 'sqrt',
     '²': '2',
+    '∞': 'inf',
+    '⋅': '*',
     '½': '1/2',
     '’': "'",
     '′': "'",

@@ -1,24 +1,25 @@
 import type { Dimension } from './dimension.ts';
-import { dimensions, examplesOf, nameOf, unitOf } from './dimensions-table.ts';
-import { ExpressionRefusal, expressionValue, UnknownUnit, type Value } from './expression.ts';
-import { misreading } from './misreadings.ts';
+import { unitOf } from './dimensions-table.ts';
+import { expressionValue, UnknownUnit } from './expression.ts';
+import { misreading, rawMisreading } from './misreadings.ts';
 import { one, type PlainUnit } from './plain-unit.ts';
-import { isUnitSymbol, unitsMeant } from './unit-symbol.ts';
+import {
+  bareNumber,
+  labelOf,
+  notFinite,
+  notQuantity,
+  unknownUnit,
+  writeSuch,
+  wrongUnit,
+  type QuantityProblem,
+} from './quantity-problem.ts';
+import { ExpressionRefusal, type Value } from './unit-arithmetic.ts';
+import { isUnitSymbol, unitInstead } from './unit-symbol.ts';
 
-/** What is wrong with the text of a quantity. */
-export interface QuantityProblem {
-  readonly id: string;
-  readonly message: string;
-  readonly label?: string;
-  readonly help?: string;
-}
+export type { QuantityProblem };
 
 /** An SI number, or what is wrong. */
 export type ParsedQuantity = { readonly ok: true; readonly value: number } | { readonly ok: false; readonly problem: QuantityProblem };
-
-/** Longest text that is looked at, and deepest brackets. */
-const longestText = 200;
-const deepestBrackets = 20;
 
 /**
  * A quantity as people write it, as an SI number.
@@ -31,13 +32,15 @@ const deepestBrackets = 20;
  * @example parseQuantity({ text: '30 °C', dimension: 'temperature' }) // { ok: true, value: 303.15 }
  */
 export function parseQuantity({ text, dimension }: { text: string; dimension: Dimension }): ParsedQuantity {
+  const rawProblem = rawMisreading({ text, dimension });
+  if (rawProblem !== undefined) return { ok: false, problem: rawProblem };
   const direct = directValue({ text, dimension });
   if (direct !== undefined) return finite(direct);
   const plain = normalised(text);
-  const problem = misreading({ text: plain, dimension, longestText, deepestBrackets });
+  const problem = misreading({ text: plain, dimension });
   if (problem !== undefined) return { ok: false, problem };
   try {
-    return dimension === 'temperature' ? temperature(plain) : inDimension({ value: valueOf(plain), dimension });
+    return dimension === 'temperature' ? temperature(plain) : inDimension({ text: plain, dimension });
   } catch (error) {
     return { ok: false, problem: problemOf({ error, text: plain, dimension }) };
   }
@@ -53,8 +56,9 @@ function normalised(text: string): string {
     .replaceAll(/°\s*F/g, 'degF')
     .replaceAll(/\u2212|\u2013/g, '-')
     .replaceAll(/[×·⋅]/g, '*')
+    .replaceAll(/[÷∕⁄]/g, '/')
     .replaceAll(/\/\s*degC\b/g, '/K')
-    .replaceAll(/\bdegC\s*\//g, 'K/')
+    .replaceAll(/\bdegC\s*\/(?=\s*[numk]?W\b)/g, 'K/')
     .replaceAll(/\s+/g, ' ')
     .trim();
 }
@@ -82,103 +86,62 @@ function valueOf(text: string): Value {
   return number !== '' && isUnit(unit) ? one(unit).multiply(Number(number)) : expressionValue(text);
 }
 
-function inDimension({ value, dimension }: { value: Value; dimension: Dimension }): ParsedQuantity {
+function inDimension({ text, dimension }: { text: string; dimension: Dimension }): ParsedQuantity {
+  const value = valueOf(text);
   const unit = unitOf(dimension);
   const number = typeof value === 'number' ? value : dimensionless(value);
-  if (unit === '1') return number === undefined ? wrongUnit({ value: value as PlainUnit, dimension }) : finite(number);
-  if (number !== undefined) return bareNumber(dimension);
+  if (number !== undefined) return unit === '1' ? finite(number) : { ok: false, problem: bareNumber(dimension) };
   const quantity = value as PlainUnit;
-  if (!quantity.equalBase(one(unit))) return wrongUnit({ value: quantity, dimension });
-  return finite(quantity.value ?? Number.NaN);
+  if (unit !== '1' && quantity.equalBase(one(unit))) return finite(quantity.value ?? Number.NaN);
+  const meant = unit === '1' ? undefined : textMeant({ text, unit });
+  return { ok: false, problem: wrongUnit({ value: quantity, dimension, ...(meant === undefined ? {} : { meant }) }) };
 }
 
 function dimensionless(value: PlainUnit): number | undefined {
   return value.dimensions.every((power) => power === 0) ? (value.value ?? undefined) : undefined;
 }
 
-function finite(value: number): ParsedQuantity {
-  if (Number.isFinite(value)) return { ok: true, value };
-  return {
-    ok: false,
-    problem: {
-      id: 'not-finite',
-      message: 'the quantity is not a finite number',
-      label: 'too large, or divided by zero',
-      help: 'write a finite number',
-    },
-  };
+/** The same number with the unit that was probably meant: `10 mm` for an inductance, siemens for seconds, coulomb for kelvin. */
+function textMeant({ text, unit }: { text: string; unit: string }): string | undefined {
+  const [, number, symbol = ''] = /^([-+\d.eE]*\d) ?(\S+)$/.exec(text) ?? [];
+  if (number === undefined) return undefined;
+  const instead = [unitInstead({ written: symbol, wanted: unit }), symbol.replace(/S$/, 's'), symbol.replace(/C(?=\/|$)/, 'K')];
+  const found = instead.find((other) => other !== undefined && isUnit(other) && one(other).equalBase(one(unit)));
+  return found === undefined ? undefined : `${number} ${found}`;
 }
+
+function finite(value: number): ParsedQuantity {
+  if (!Number.isFinite(value)) return { ok: false, problem: notFinite };
+  return { ok: true, value: value === 0 ? 0 : value };
+}
+
+const kelvinOf: Readonly<Record<string, (degrees: number) => number>> = {
+  degC: (degrees) => degrees + 273.15,
+  degF: (degrees) => (degrees - 32) / 1.8 + 273.15,
+};
 
 /** An absolute temperature is one number with degC or K: arithmetic with an offset scale does not mean what it says. */
 function temperature(text: string): ParsedQuantity {
-  const [, number, scale] = /^(.+?) ?(degC|degF|K)$/.exec(text) ?? [];
-  if (number === undefined || scale === undefined) {
-    const value = valueOf(text.replaceAll('degC', 'K'));
-    return typeof value === 'number' ? bareNumber('temperature') : wrongUnit({ value, dimension: 'temperature' });
-  }
-  if (/deg[CF]|K/.test(number)) {
+  const [, number = '', scale = ''] = /^(.*[\d.)]) ?(degC|degF|m?K)$/.exec(text) ?? [];
+  const isSeveral = /deg[CF]|K/.test(number);
+  const value = isSeveral
+    ? undefined
+    : valueOf(number === '' ? text.replaceAll('degC', 'K') : `${number} ${kelvinOf[scale] ? 'K' : scale}`);
+  if (typeof value === 'number') return { ok: false, problem: bareNumber('temperature') };
+  if (value !== undefined && !value.equalBase(one('K'))) return { ok: false, problem: wrongUnit({ value, dimension: 'temperature' }) };
+  if (value === undefined || number === '') {
     const help = 'write the temperature as one number, such as 50 degC';
-    return {
-      ok: false,
-      problem: { id: 'temperature-arithmetic', message: 'degrees Celsius do not add up', label: 'expected one temperature', help },
-    };
+    const problem = { id: 'temperature-arithmetic', message: 'temperatures do not add up', label: 'expected one temperature', help };
+    return { ok: false, problem };
   }
-  const value = expressionValue(number);
-  if (typeof value !== 'number') return wrongUnit({ value, dimension: 'temperature' });
-  const kelvin = scale === 'degC' ? value + 273.15 : scale === 'K' ? value : (value - 32) / 1.8 + 273.15;
-  if (kelvin < 0)
-    return {
-      ok: false,
-      problem: { id: 'below-absolute-zero', message: `${text} lies below absolute zero`, help: 'check the sign and the unit' },
-    };
-  return finite(kelvin);
-}
-
-function writeOne(dimension: Dimension): string {
-  const [first, second] = examplesOf(dimension);
-  return `write ${nameOf(dimension)} such as "${first}" or "${second}"`;
-}
-
-function bareNumber(dimension: Dimension): ParsedQuantity {
-  return {
-    ok: false,
-    problem: {
-      id: 'bare-number',
-      message: `the unit is missing: ${nameOf(dimension)} is expected`,
-      label: `expected ${nameOf(dimension)}`,
-      help: writeOne(dimension),
-    },
-  };
-}
-
-function wrongUnit({ value, dimension }: { value: PlainUnit; dimension: Dimension }): ParsedQuantity {
-  const found = dimensions.find((other) => unitOf(other) !== '1' && value.equalBase(one(unitOf(other))));
-  const is = found === undefined ? 'this has another unit' : `this is ${nameOf(found)}`;
-  return {
-    ok: false,
-    problem: {
-      id: 'wrong-unit',
-      message: `${is}, ${nameOf(dimension)} is expected`,
-      label: `expected ${nameOf(dimension)}`,
-      help: writeOne(dimension),
-    },
-  };
-}
-
-/** A suggestion of another kind than the expected one would lead astray. */
-function isOf({ unit, dimension }: { unit: string; dimension: Dimension }): boolean {
-  const wanted = unitOf(dimension);
-  return wanted.includes('/') || (wanted !== '1' && one(unit).equalBase(one(wanted)));
+  const kelvin = (kelvinOf[scale] ?? Number)(value.value ?? Number.NaN);
+  if (!Number.isFinite(kelvin) || kelvin >= 0) return finite(kelvin);
+  const message = `${text} lies below absolute zero`;
+  return { ok: false, problem: { id: 'below-absolute-zero', message, label: labelOf('temperature'), help: 'check the sign and the unit' } };
 }
 
 function problemOf({ error, text, dimension }: { error: unknown; text: string; dimension: Dimension }): QuantityProblem {
-  const label = `expected ${nameOf(dimension)}`;
-  if (error instanceof ExpressionRefusal) return { id: error.id, message: error.message, label, help: error.help ?? writeOne(dimension) };
-  if (error instanceof UnknownUnit) {
-    const meant = unitsMeant(error.word).filter((unit) => isOf({ unit, dimension }));
-    const help = meant.length > 0 ? `did you mean ${meant.join(', ')}?` : writeOne(dimension);
-    return { id: 'unknown-unit', message: `"${error.word}" is not a unit`, label, help };
-  }
-  const shown = text.length > 40 ? `${text.slice(0, 40)}…` : text;
-  return { id: 'not-a-quantity', message: `"${shown}" is not ${nameOf(dimension)}`, label, help: writeOne(dimension) };
+  if (error instanceof ExpressionRefusal)
+    return { id: error.id, message: error.message, label: labelOf(dimension), help: error.help ?? writeSuch(dimension) };
+  return error instanceof UnknownUnit ? unknownUnit({ word: error.word, dimension }) : notQuantity({ text, dimension });
 }

@@ -29,32 +29,52 @@ export function isUnitSymbol(word: string): boolean {
   return symbols.has(word);
 }
 
-const words: Readonly<Record<string, string>> = {
-  volt: 'V',
-  amp: 'A',
-  ampere: 'A',
-  henry: 'H',
-  henrie: 'H',
-  farad: 'F',
-  hertz: 'Hz',
-  watt: 'W',
-  joule: 'J',
-  second: 's',
-  sec: 's',
-  kelvin: 'K',
-  ohm: 'ohm',
-  siemen: 'S',
-  siemens: 'S',
-  coulomb: 'C',
-  meter: 'm',
-  metre: 'm',
-  inch: 'in',
-  inche: 'in',
-  mho: 'S',
-  r: 'ohm',
-  cps: 'Hz',
-};
-const prefixWords: Readonly<Record<string, string>> = { pico: 'p', nano: 'n', micro: 'u', milli: 'm', kilo: 'k', mega: 'M', giga: 'G' };
+const words: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    volt: 'V',
+    amp: 'A',
+    ampere: 'A',
+    henry: 'H',
+    henrie: 'H',
+    farad: 'F',
+    hertz: 'Hz',
+    watt: 'W',
+    joule: 'J',
+    second: 's',
+    sec: 's',
+    kelvin: 'K',
+    ohm: 'ohm',
+    siemen: 'S',
+    siemens: 'S',
+    coulomb: 'C',
+    meter: 'm',
+    metre: 'm',
+    inch: 'in',
+    inche: 'in',
+    mho: 'S',
+    r: 'ohm',
+    cps: 'Hz',
+  }),
+);
+const prefixes: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    pico: 'p',
+    nano: 'n',
+    micro: 'u',
+    milli: 'm',
+    kilo: 'k',
+    mega: 'M',
+    meg: 'M',
+    giga: 'G',
+    K: 'k',
+    P: 'p',
+    N: 'n',
+    U: 'u',
+  }),
+);
+
+/** A prefix before a word for a unit, in the case that it was written in: `MWatts` are no milliwatts. */
+const spelled = /^(pico|nano|micro|milli|kilo|mega?|giga|[pnumkg])(.+?)s?$/i;
 
 /**
  * Units that may have been meant by a word that is none: another case, a word for a unit, a suffix too many.
@@ -64,17 +84,38 @@ const prefixWords: Readonly<Record<string, string>> = { pico: 'p', nano: 'n', mi
  * @example unitsMeant('KHz') // ['kHz']
  * @example unitsMeant('Volts') // ['V']
  * @example unitsMeant('millivolts') // ['mV']
+ * @example unitsMeant('constructor') // []
  */
 export function unitsMeant(word: string): readonly string[] {
-  const sameLetters = [...symbols].filter((symbol) => symbol.toLowerCase() === word.toLowerCase());
+  const lower = word.toLowerCase();
+  if (lower === 'meg') return ['Mohm'];
+  const sameLetters = [...symbols].filter((symbol) => symbol.toLowerCase() === lower);
   if (sameLetters.length > 0) return sameLetters.slice(0, 3);
-  const spelled = /^(pico|nano|micro|milli|kilo|mega|giga|[pnumkMG])?(.+?)s?$/i.exec(word.toLowerCase());
-  const plain = words[word.toLowerCase().replace(/s$/, '')] ?? words[word.toLowerCase()];
+  const plain = words.get(lower.replace(/s$/, '')) ?? words.get(lower);
   if (plain !== undefined) return [plain];
-  const unit = words[spelled?.[2] ?? ''];
-  const prefix = spelled?.[1] ?? '';
-  const joined = unit === undefined ? '' : (prefixWords[prefix] ?? prefix) + unit;
-  if (symbols.has(joined)) return [joined];
-  const suffixed = /^(.+?)_?(rms|pk|pp|peak|dc|ac|max|min|typ)$/i.exec(word)?.[1];
+  const [, prefix = '', name = ''] = spelled.exec(word) ?? [];
+  const unit = words.get(name.toLowerCase());
+  const short = prefixes.get(prefix.length > 1 ? prefix.toLowerCase() : prefix) ?? prefix;
+  if (unit !== undefined && symbols.has(short + unit)) return [short + unit];
+  const suffixed = /^(.+?)_?(rms|pk|pp|p|peak|dc|ac|max|min|typ|nom)$/i.exec(word)?.[1];
   return suffixed !== undefined && symbols.has(suffixed) ? [suffixed] : [];
+}
+
+/**
+ * The unit of the expected kind that a unit or prefix of no such kind stands for, one slip of the pen away.
+ *
+ * @param written  as it stands: a prefix alone, a unit whose last letter is another, or one in the wrong case
+ * @param wanted   SI unit of what is expected
+ * @returns undefined where none is plausible
+ *
+ * @example unitInstead({ written: 'mm', wanted: 'H' }) // 'mH'
+ * @example unitInstead({ written: 'k', wanted: 'ohm' }) // 'kohm'
+ * @example unitInstead({ written: 'uS', wanted: 's' }) // 'us'
+ */
+export function unitInstead({ written, wanted }: { written: string; wanted: string }): string | undefined {
+  if (written.toLowerCase() === wanted.toLowerCase()) return symbols.has(wanted) ? wanted : undefined;
+  const isPrefixAlone = /^[pnumkKMG]$/.test(written);
+  const isOneLetterOff = /^[pnumkM].$/.test(written) && symbols.has(written) && wanted.length === 1;
+  const instead = written.charAt(0).replace('K', 'k') + wanted;
+  return (isPrefixAlone || isOneLetterOff) && symbols.has(instead) ? instead : undefined;
 }

@@ -32,6 +32,12 @@ test.each<[number, Dimension, string]>([
   [-3.25, 'voltage', '-3.25 V'],
   [0.06, 'length', '60 mm'],
   [5e-8, 'time', '50 ns'],
+  [1.2e15, 'voltage', '1.2e15 V'],
+  [-1.2e15, 'voltage', '-1.2e15 V'],
+  [1e-30, 'resistance', '1e-30 Ω'],
+  [1.7976931348623157e308, 'voltage', '1.8e308 V'],
+  [1e25, 'temperature', '1e25 °C'],
+  [1e12, 'count', '1e12'],
 ])('%d as %s reads %s', (value, dimension, wanted) => {
   expect(formatQuantity({ value, dimension })).toBe(wanted);
 });

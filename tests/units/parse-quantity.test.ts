@@ -65,6 +65,13 @@ describe('spellings', () => {
     ['17 S', 'conductance', 17],
     ['315 mJ', 'energy', 0.315],
     ['+5 V', 'voltage', 5],
+    ['300 mK', 'temperature', 0.3],
+    ['(20 + 5) degC', 'temperature', 298.15],
+    ['-273.15 °C', 'temperature', 0],
+    ['5 degC/W * 3 W', 'temperatureRise', 15],
+    ['3 V ÷ 2', 'voltage', 1.5],
+    ['18 V + 5 %', 'voltage', 18.9],
+    ['(5 %) + (2 %)', 'ratio', 0.07],
   ])('%s is %s %d', (text, dimension, wanted) => {
     expect(Math.abs(read(text, dimension) - wanted)).toBeLessThanOrEqual(1e-12 * Math.abs(wanted));
   });
@@ -130,6 +137,50 @@ describe('refusals, each with what to write', () => {
     [`${'('.repeat(50)}1${')'.repeat(50)} V`, 'voltage', 'too-long', 'result'],
     ['1+'.repeat(150), 'voltage', 'too-long', 'result'],
     ['fast', 'time', 'unknown-unit', '2 ms'],
+    ['5 constructor', 'voltage', 'unknown-unit', '18 V'],
+    ['5 __proto__', 'voltage', 'unknown-unit', '18 V'],
+    ['5²V', 'voltage', 'not-arithmetic', '^'],
+    ['1½ in', 'length', 'not-arithmetic', '/'],
+    ['10⁻³ V', 'voltage', 'not-arithmetic', '^'],
+    ['0.05 + 2 %', 'ratio', 'not-arithmetic', 'result'],
+    ['5 % + 2 %', 'ratio', 'not-arithmetic', 'percentage'],
+    ['V', 'voltage', 'not-a-quantity', '18 V'],
+    ['V/us', 'voltagePerTime', 'not-a-quantity', '400 V/us'],
+    ['5 V # typical', 'voltage', 'not-arithmetic', 'quotes'],
+    ['±5 %', 'ratio', 'not-arithmetic', 'write 5 %'],
+    ['100 nF ± 5 %', 'capacitance', 'not-arithmetic', 'write 100 nF'],
+    ['24 x 100 nF', 'capacitance', 'not-arithmetic', 'write 24 * 100 nF'],
+    ['2 * 1,5 V', 'voltage', 'decimal-comma', 'write 2 * 1.5 V'],
+    ['1.000,5 V', 'voltage', 'decimal-comma', 'write 1000.5 V'],
+    ['1,000,000 Hz', 'frequency', 'decimal-comma', 'write 1000000 Hz'],
+    ['1,500 V', 'voltage', 'decimal-comma', 'or 1500 V'],
+    ['1 000 V', 'voltage', 'digit-grouping', 'write 1000 V'],
+    ["1'000 V", 'voltage', 'digit-grouping', 'write 1000 V'],
+    ['2n2', 'capacitance', 'letter-for-point', 'write 2.2 nF'],
+    ['R47', 'resistance', 'letter-for-point', 'write 0.47 ohm'],
+    ['24 V rms', 'voltage', 'suffixed-unit', 'write 24 V'],
+    ['24 kVpp', 'voltage', 'suffixed-unit', 'write 24 kV'],
+    ['10 K ohm', 'resistance', 'split-prefix', 'write 10 kohm'],
+    ['10 mm', 'inductance', 'wrong-unit', 'did you mean "10 mH"?'],
+    ['330 nH', 'capacitance', 'wrong-unit', 'did you mean "330 nF"?'],
+    ['10 uS', 'time', 'wrong-unit', 'did you mean "10 us"?'],
+    ['400 V/uS', 'voltagePerTime', 'wrong-unit', 'did you mean "400 V/us"?'],
+    ['10 K', 'resistance', 'wrong-unit', 'did you mean "10 kohm"?'],
+    ['10 C', 'temperatureRise', 'wrong-unit', 'did you mean "10 K"?'],
+    ['5 C/W', 'thermalResistance', 'wrong-unit', 'did you mean "5 K/W"?'],
+    ['10 k', 'resistance', 'unknown-unit', 'did you mean kohm?'],
+    ['100n', 'capacitance', 'unknown-unit', 'did you mean nF?'],
+    ['1 MWatts', 'power', 'unknown-unit', 'did you mean MW?'],
+    ['5 percent', 'ratio', 'unknown-unit', 'write 5 %'],
+    ['25 ºC', 'temperature', 'unknown-unit', 'write 25 degC'],
+    ['25 celsius', 'temperature', 'unknown-unit', 'write 25 degC'],
+    ['298 °K', 'temperature', 'unknown-unit', 'write 298 K'],
+    ['1 + 2 degC', 'temperature', 'wrong-unit', 'same kind'],
+    ['50 degC / 2', 'temperature', 'temperature-arithmetic', '50 degC'],
+    ['5 K/W * 3 W', 'temperature', 'temperature-arithmetic', '50 degC'],
+    ['50 degC - 20 degC', 'temperatureRise', 'wrong-unit', 'in K'],
+    ['-1e400 degC', 'temperature', 'not-finite', 'finite'],
+    ['5 degC', 'voltage', 'wrong-unit', '18 V'],
     ['3 V +', 'voltage', 'not-a-quantity', '18 V'],
   ])('%s as %s is %s', (text, dimension, id, help) => {
     const parsed = parseQuantity({ text, dimension });
@@ -199,6 +250,13 @@ test('any text is a finite number or one problem, at once', () => {
     '[',
     '"',
     'sqrt',
+    'constructor',
+    '__proto__',
+    'valueOf',
+    '²',
+    '½',
+    '#',
+    '1%',
     'i',
     'e',
     '!',
@@ -222,6 +280,28 @@ test('any text is a finite number or one problem, at once', () => {
     }),
     { seed: 11, numRuns: 3000 },
   );
+});
+
+test.each([
+  ['digits', '1'.repeat(100_000) + '!'],
+  ['digits and a unit', '1'.repeat(201) + ' V'],
+  ['ligatures that unfold', '\uFDFA'.repeat(1_000_000)],
+])('a text too long is refused before anything is done with it: %s', (_, text) => {
+  const start = performance.now();
+  expect(parseQuantity({ text, dimension: 'voltage' })).toMatchObject({ ok: false, problem: { id: 'too-long' } });
+  expect(performance.now() - start).toBeLessThan(500);
+});
+
+test('nineteen nested percentages take no more time than nineteen sums', () => {
+  const nested = (change: string): string => '('.repeat(19) + '1 V' + `+${change})`.repeat(19);
+  const seconds = (text: string): number => {
+    const start = performance.now();
+    read(text, 'voltage');
+    return performance.now() - start;
+  };
+  seconds(nested('1 mV'));
+  expect(read(nested('1%'), 'voltage')).toBeCloseTo(1.01 ** 19, 12);
+  expect(seconds(nested('1%'))).toBeLessThan(20 * seconds(nested('1 mV')) + 100);
 });
 
 test('an example of a dimension is its first one', () => {
