@@ -30,7 +30,9 @@ const steps: Readonly<Record<Dimension, Steps>> = {
   ],
   voltagePerTime: [
     [1, 'V/s'],
+    [1e3, 'V/ms'],
     [1e6, 'V/µs'],
+    [1e9, 'kV/µs'],
   ],
   length: [
     [1e-3, 'mm'],
@@ -45,9 +47,9 @@ const steps: Readonly<Record<Dimension, Steps>> = {
  *
  * @param value      in SI; a temperature in K
  * @param dimension  of the value
- * @param digits     significant digits; whole digits before the point are never cut, a temperature has one decimal at most
+ * @param digits     significant digits, 1 to 15; whole digits before the point are never cut, a temperature has one decimal at most
  * @returns such as `1.8 µH`, `92.1 kHz`, `85 °C`, `5 %`
- * Errors: RangeError where the value is not finite, or the digits are not 1 to 100.
+ * Errors: RangeError where the value is not finite, or the digits are no whole number from 1 to 15.
  *
  * @example formatQuantity({ value: 1.8e-6, dimension: 'inductance' }) // '1.8 µH'
  * @example formatQuantity({ value: 0.99996, dimension: 'voltage' }) // '1 V'
@@ -57,6 +59,7 @@ const steps: Readonly<Record<Dimension, Steps>> = {
  */
 export function formatQuantity({ value, dimension, digits = 3 }: { value: number; dimension: Dimension; digits?: number }): string {
   if (!Number.isFinite(value)) throw new RangeError(`cannot print ${value} as ${dimension}`);
+  if (!Number.isInteger(digits) || digits < 1 || digits > 15) throw new RangeError(`cannot print ${digits} significant digits`);
   if (dimension === 'temperature') return celsius({ value: value - 273.15, digits });
   const [first, ...rest] = steps[dimension] as [Steps[number], ...Steps];
   let [factor, symbol] = value === 0 ? (steps[dimension].find(([size]) => size === 1) ?? first) : first;
@@ -64,7 +67,8 @@ export function formatQuantity({ value, dimension, digits = 3 }: { value: number
     // the next step is taken as soon as the rounded number would read 1 in it
     if (Math.abs(Number((value / size).toPrecision(digits))) >= 1) [factor, symbol] = [size, name];
   }
-  const isBeyond = value !== 0 && symbol !== '%' && (Math.abs(value / factor) >= 1e9 || Math.abs(value / factor) < 1e-6);
+  const size = Math.abs(value / factor);
+  const isBeyond = value !== 0 && (symbol === '%' ? size === Infinity : size >= 1e9 || size < 1e-6);
   const [divisor, unit] = isBeyond ? [1, unitOf(dimension).replace('ohm', 'Ω').replace(/^1$/, '')] : [factor, symbol];
   const number = significant({ value: value / divisor, digits });
   return unit === '' ? number : `${number} ${unit}`;
@@ -79,7 +83,7 @@ function significant({ value, digits }: { value: number; digits: number }): stri
   const rounded = Number(value.toPrecision(digits));
   const magnitude = Math.floor(Math.log10(Math.abs(rounded)));
   if (magnitude >= 9 || magnitude < -6) return trimmed(value.toExponential(digits - 1)).replace('e+', 'e');
-  if (magnitude >= digits) return String(Math.round(value));
+  if (magnitude >= digits) return value.toFixed(0);
   return trimmed(rounded.toFixed(Math.max(0, digits - 1 - magnitude)));
 }
 
@@ -90,7 +94,7 @@ function trimmed(text: string): string {
 }
 
 /**
- * The same text in ASCII, for terminals that show nothing else.
+ * The same text in ASCII, for terminals that show nothing else. A letter loses its accent, a sign that has no word here becomes `?`.
  *
  * @example asciiText('470 Ω, 1.8 µH, −5 %') // '470 ohm, 1.8 uH, -5 %'
  */
@@ -122,6 +126,18 @@ export function asciiText(text: string): string {
     '≤': '<=',
     '≥': '>=',
     '…': '...',
+    '≈': '~',
+    '∝': '~',
+    '→': '->',
+    '—': '-',
+    '‘': "'",
+    '“': '"',
+    '”': '"',
+    '³': '3',
+    Σ: 'sum',
+    τ: 'tau',
+    ρ: 'rho',
   };
-  return [...text].map((char) => plain[char] ?? char).join('');
+  const letter = (char: string): string => plain[char] ?? (char <= '\x7F' ? char : /\p{M}/u.test(char) ? '' : '?');
+  return [...text].map((char) => plain[char] ?? [...char.normalize('NFKD')].map(letter).join('')).join('');
 }

@@ -1,6 +1,6 @@
 import type { Dimension } from './dimension.ts';
 import { nameOf, unitOf } from './dimensions-table.ts';
-import { labelOf, writeSuch, type QuantityProblem } from './quantity-problem.ts';
+import { labelOf, numberMissing, writeSuch, type QuantityProblem } from './quantity-problem.ts';
 import { traps } from './traps.ts';
 import { isUnitSymbol } from './unit-symbol.ts';
 
@@ -40,13 +40,13 @@ export function misreading({ text, dimension }: { text: string; dimension: Dimen
   const label = labelOf(dimension);
   const help = writeSuch(dimension);
   if (text === '') return { id: 'not-a-quantity', message: `nothing is written where ${nameOf(dimension)} is expected`, label, help };
-  if (text === '%' || text.split('/').every(isUnitSymbol)) return { id: 'not-a-quantity', message: 'the number is missing', label, help };
+  if (/^[-+]?(?:%|deg[CF])$/.test(text) || text.split('/').every(isUnitSymbol)) return numberMissing(dimension);
   if (depthOf(text) > deepestBrackets || /[-+]{20}/.test(text.replaceAll(' ', '')))
     return { id: 'too-long', message: 'the expression is nested too deeply', label, help: 'write the result' };
   for (const { pattern, only, id, message, help: helpOf } of traps) {
     if (only !== undefined && only !== dimension) continue;
     const match = pattern.exec(text);
-    if (match !== null) return { id, message, label, help: helpOf({ match, unit: unitOf(dimension) }) };
+    if (match !== null) return { id, message, label, help: helpOf({ match, unit: unitOf(dimension) }) ?? help };
   }
   return undefined;
 }

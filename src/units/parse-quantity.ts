@@ -8,6 +8,7 @@ import {
   labelOf,
   notFinite,
   notQuantity,
+  numberMissing,
   unknownUnit,
   writeSuch,
   wrongUnit,
@@ -40,7 +41,8 @@ export function parseQuantity({ text, dimension }: { text: string; dimension: Di
   const problem = misreading({ text: plain, dimension });
   if (problem !== undefined) return { ok: false, problem };
   try {
-    return dimension === 'temperature' ? temperature(plain) : inDimension({ text: plain, dimension });
+    const parsed = dimension === 'temperature' ? temperature(plain) : inDimension({ text: plain, dimension });
+    return parsed.ok && !/\d/.test(plain) ? { ok: false, problem: numberMissing(dimension) } : parsed;
   } catch (error) {
     return { ok: false, problem: problemOf({ error, text: plain, dimension }) };
   }
@@ -52,13 +54,14 @@ function normalised(text: string): string {
     .normalize('NFKC')
     .replaceAll('\u03BC', 'u')
     .replaceAll(/\u03A9|[Oo]hms?\b|OHMS?\b/g, 'ohm')
-    .replaceAll(/°\s*C|\bdegC\b/g, 'degC')
+    .replaceAll(/°\s*C/g, 'degC')
     .replaceAll(/°\s*F/g, 'degF')
-    .replaceAll(/\u2212|\u2013/g, '-')
+    .replaceAll('\u2212', '-')
+    .replace(/^\s*\u2013/, '-')
     .replaceAll(/[×·⋅]/g, '*')
     .replaceAll(/[÷∕⁄]/g, '/')
     .replaceAll(/\/\s*degC\b/g, '/K')
-    .replaceAll(/\bdegC\s*\/(?=\s*[numk]?W\b)/g, 'K/')
+    .replaceAll(/(?<![A-Za-z])degC\s*\/(?=\s*[numk]?W\b)/g, 'K/')
     .replaceAll(/\s+/g, ' ')
     .trim();
 }
@@ -90,11 +93,15 @@ function inDimension({ text, dimension }: { text: string; dimension: Dimension }
   const value = valueOf(text);
   const unit = unitOf(dimension);
   const number = typeof value === 'number' ? value : dimensionless(value);
-  if (number !== undefined) return unit === '1' ? finite(number) : { ok: false, problem: bareNumber(dimension) };
+  if (number !== undefined) return unit === '1' ? finite(number) : { ok: false, problem: unitMissing({ text, dimension }) };
   const quantity = value as PlainUnit;
   if (unit !== '1' && quantity.equalBase(one(unit))) return finite(quantity.value ?? Number.NaN);
   const meant = unit === '1' ? undefined : textMeant({ text, unit });
   return { ok: false, problem: wrongUnit({ value: quantity, dimension, ...(meant === undefined ? {} : { meant }) }) };
+}
+
+function unitMissing({ text, dimension }: { text: string; dimension: Dimension }): QuantityProblem {
+  return text.includes('%') ? wrongUnit({ dimension }) : bareNumber(dimension);
 }
 
 function dimensionless(value: PlainUnit): number | undefined {
@@ -127,7 +134,7 @@ function temperature(text: string): ParsedQuantity {
   const value = isSeveral
     ? undefined
     : valueOf(number === '' ? text.replaceAll('degC', 'K') : `${number} ${kelvinOf[scale] ? 'K' : scale}`);
-  if (typeof value === 'number') return { ok: false, problem: bareNumber('temperature') };
+  if (typeof value === 'number') return { ok: false, problem: unitMissing({ text, dimension: 'temperature' }) };
   if (value !== undefined && !value.equalBase(one('K'))) return { ok: false, problem: wrongUnit({ value, dimension: 'temperature' }) };
   if (value === undefined || number === '') {
     const help = 'write the temperature as one number, such as 50 degC';
@@ -143,5 +150,5 @@ function temperature(text: string): ParsedQuantity {
 function problemOf({ error, text, dimension }: { error: unknown; text: string; dimension: Dimension }): QuantityProblem {
   if (error instanceof ExpressionRefusal)
     return { id: error.id, message: error.message, label: labelOf(dimension), help: error.help ?? writeSuch(dimension) };
-  return error instanceof UnknownUnit ? unknownUnit({ word: error.word, dimension }) : notQuantity({ text, dimension });
+  return error instanceof UnknownUnit ? unknownUnit({ word: error.word, text, dimension }) : notQuantity({ text, dimension });
 }

@@ -14,9 +14,10 @@ export interface QuantityProblem {
 /** Longest piece of a text that a message repeats. */
 const longestShown = 40;
 
-/** A text as a message repeats it. */
+/** A text as a message repeats it: short, and without characters that are invisible or steer a terminal. */
 function shown(text: string): string {
-  return text.length > longestShown ? `${text.slice(0, longestShown)}…` : text;
+  const printable = text.replaceAll(/\p{C}/gu, '?');
+  return printable.length > longestShown ? `${printable.slice(0, longestShown)}…` : printable;
 }
 
 /**
@@ -54,6 +55,17 @@ export function bareNumber(dimension: Dimension): QuantityProblem {
   };
 }
 
+/**
+ * A unit without a number.
+ *
+ * @param dimension  what is expected
+ *
+ * @example numberMissing('voltage').message // 'the number is missing'
+ */
+export function numberMissing(dimension: Dimension): QuantityProblem {
+  return { id: 'not-a-quantity', message: 'the number is missing', label: labelOf(dimension), help: writeSuch(dimension) };
+}
+
 /** A result that no number holds. */
 export const notFinite: QuantityProblem = {
   id: 'not-finite',
@@ -65,13 +77,13 @@ export const notFinite: QuantityProblem = {
 /**
  * A quantity of another kind than expected.
  *
- * @param value      what the text comes to
+ * @param value      what the text comes to; left out for a percentage
  * @param dimension  what is expected
  * @param meant      the text that was probably meant, if there is a plausible one
  */
-export function wrongUnit({ value, dimension, meant }: { value: PlainUnit; dimension: Dimension; meant?: string }): QuantityProblem {
-  const found = dimensions.find((other) => unitOf(other) !== '1' && value.equalBase(one(unitOf(other))));
-  const is = found === undefined ? 'this has another unit' : `this is ${nameOf(found)}`;
+export function wrongUnit({ value, dimension, meant }: { value?: PlainUnit; dimension: Dimension; meant?: string }): QuantityProblem {
+  const found = value && dimensions.find((other) => unitOf(other) !== '1' && value.equalBase(one(unitOf(other))));
+  const is = value === undefined ? 'this is a percentage' : found === undefined ? 'this has another unit' : `this is ${nameOf(found)}`;
   return {
     id: 'wrong-unit',
     message: `${is}, ${nameOf(dimension)} is expected`,
@@ -80,27 +92,28 @@ export function wrongUnit({ value, dimension, meant }: { value: PlainUnit; dimen
   };
 }
 
-/** A suggestion of another kind than the expected one would lead astray. */
-function isOf({ unit, dimension }: { unit: string; dimension: Dimension }): boolean {
+/** A suggestion of another kind than the expected one would lead astray, one side of a quotient only helps where one is written. */
+function isOf({ unit, text, dimension }: { unit: string; text: string; dimension: Dimension }): boolean {
   const wanted = unitOf(dimension).split('/');
-  return wanted.some((part) => part !== '1' && one(unit).equalBase(one(part)));
+  return (wanted.length === 1 || text.includes('/')) && wanted.some((part) => part !== '1' && one(unit).equalBase(one(part)));
 }
 
 /**
  * A word that is no unit, with those that may have been meant.
  *
  * @param word       as written
+ * @param text       that it stands in
  * @param dimension  what is expected
  *
- * @example unknownUnit({ word: 'KHz', dimension: 'frequency' }).help // 'did you mean kHz?'
+ * @example unknownUnit({ word: 'KHz', text: '10 KHz', dimension: 'frequency' }).help // 'did you mean kHz?'
  */
-export function unknownUnit({ word, dimension }: { word: string; dimension: Dimension }): QuantityProblem {
+export function unknownUnit({ word, text, dimension }: { word: string; text: string; dimension: Dimension }): QuantityProblem {
   if (word === 'degC' || word === 'degF') {
     const message = `this is a temperature, ${nameOf(dimension)} is expected`;
     return { id: 'wrong-unit', message, label: labelOf(dimension), help: writeSuch(dimension) };
   }
   const instead = unitInstead({ written: word, wanted: unitOf(dimension) });
-  const meant = instead === undefined ? unitsMeant(word).filter((unit) => isOf({ unit, dimension })) : [instead];
+  const meant = instead === undefined ? unitsMeant(word).filter((unit) => isOf({ unit, text, dimension })) : [instead];
   const help = meant.length > 0 ? `did you mean ${meant.join(', ')}?` : writeSuch(dimension);
   return { id: 'unknown-unit', message: `"${shown(word)}" is not a unit`, label: labelOf(dimension), help };
 }

@@ -38,12 +38,34 @@ test.each<[number, Dimension, string]>([
   [1.7976931348623157e308, 'voltage', '1.8e308 V'],
   [1e25, 'temperature', '1e25 °C'],
   [1e12, 'count', '1e12'],
+  [1.7e308, 'ratio', '1.7e308'],
+  [-1234.5, 'temperatureRise', '-1235 K'],
+  [5e9, 'voltagePerTime', '5 kV/µs'],
+  [950e3, 'voltagePerTime', '950 V/ms'],
 ])('%d as %s reads %s', (value, dimension, wanted) => {
   expect(formatQuantity({ value, dimension })).toBe(wanted);
 });
 
 test.each([Number.NaN, Infinity, -Infinity])('%d is never printed', (value) => {
   for (const dimension of dimensions) expect(() => formatQuantity({ value, dimension })).toThrow(RangeError);
+});
+
+test.each([0, -1, 2.5, 16, Number.NaN])('%d significant digits are never printed', (digits) => {
+  expect(() => formatQuantity({ value: 1, dimension: 'voltage', digits })).toThrow(RangeError);
+});
+
+test('every finite number is printed as one, with one unit', () => {
+  fc.assert(
+    fc.property(
+      fc.double({ noNaN: true, noDefaultInfinity: true }),
+      fc.constantFrom(...dimensions),
+      fc.integer({ min: 1, max: 15 }),
+      (value, dimension, digits) => {
+        expect(formatQuantity({ value, dimension, digits })).toMatch(/^-?\d+(\.\d*[1-9])?(e-?\d+)?( \S+)?$/);
+      },
+    ),
+    { seed: 7, numRuns: 3000 },
+  );
 });
 
 test('what is printed is read back as the same number to the printed digits', () => {
@@ -68,4 +90,11 @@ test('what is printed is read back as the same number to the printed digits', ()
 
 test('in ASCII nothing else is left', () => {
   expect(asciiText('470 Ω, 1.8 µH, 67 °C, −5 %, ω·√2')).toBe('470 ohm, 1.8 uH, 67 degC, -5 %, w*sqrt2');
+  expect(asciiText('μ \u2126 \u201Cé\u201D \u2192 \u2103 \u706B')).toBe('u ohm "e" -> degC ?');
+  fc.assert(
+    fc.property(fc.string({ unit: 'binary', maxLength: 50 }), (text) => {
+      expect([...asciiText(text)].every((char) => char <= '\x7F')).toBe(true);
+    }),
+    { seed: 2 },
+  );
 });
