@@ -1,3 +1,4 @@
+import { capacitorToleranceOf } from '../driver/corner.ts';
 import { largestVoltageShare } from '../physics/capacitor.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
@@ -25,7 +26,7 @@ export default defineCheck({
     const rating = capacitor.ratings.voltageDc;
     const path = 'tank.bank.part';
     if (rating === undefined) return [unassessed({ ...lacks({ part: capacitor.name, key: 'voltageDc' }), path })];
-    const share = largestVoltageShare({ series, tolerance: capacitor.ratings.tolerance?.value ?? 0 });
+    const share = largestVoltageShare({ series, tolerance: capacitorToleranceOf(input.analysis.design) });
     return momentFindings({
       input,
       moments: ['running', 'switch-on', 'load removal'],

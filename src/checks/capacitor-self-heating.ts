@@ -66,7 +66,9 @@ export default defineCheck({
 /** Polypropylene by the policy's own kelvins, stricter for a part that allows less; other dielectrics by the part's maxRise. */
 function levelsOf(capacitor: Capacitor): Pick<Measured, 'rating' | 'other' | 'strictness'> | undefined {
   const maxRise = capacitor.ratings.maxRise?.value;
-  if (capacitor.dielectric === 'polypropylene') return { strictness: Math.min(1, (maxRise ?? usualRise) / usualRise) };
+  if (capacitor.dielectric === 'polypropylene') {
+    return { rating: maxRise ?? usualRise, strictness: Math.min(1, (maxRise ?? usualRise) / usualRise) };
+  }
   return maxRise === undefined ? undefined : { rating: maxRise, other: true };
 }
 

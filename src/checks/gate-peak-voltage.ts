@@ -1,8 +1,11 @@
 import { isKnown } from '../driver/known.ts';
+import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
 import { lacks, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'gates.clamp';
+const mayRing =
+  'on a live rail leads and bulk capacitor may ring to twice its voltage, too much for this gate: give supply.leadInductance and bulkCapacitance, or add a clamp';
 
 export default defineCheck({
   id: 'gate-peak-voltage',
@@ -15,7 +18,7 @@ export default defineCheck({
   docs: {
     what: 'Compares the highest voltage that pull-up and clamp can leave at a gate with the rated gate-source voltage of the switch.',
     why: 'The gate oxide breaks down once and for good; a shorted gate takes the partner and the clamp with it.',
-    formula: 'with a clamp Vz·(1 + tol) + Zz·(I_z − I_zt), without one Vg·Rpd/(Rg + Rpd)',
+    formula: 'with a clamp Vz·(1 + tol) + Zz·(I_z − I_zt), without one Vg·Rpd/(Rg + Rpd); Vg with its ringing when switched on',
     source: 'Ohm’s law; clamp and gate ratings from the parts',
     remedy: 'a clamp of lower voltage, 12 V for a 20 V gate',
   },
@@ -23,11 +26,11 @@ export default defineCheck({
   run: ({ analysis: { design }, instance: { point } }) => {
     const { mosfet } = design.switches;
     const rating = mosfet.ratings.gateVoltage;
-    const { peak, feed } = point.gate;
+    const { peak, peakIfRinging, feed, feedPeak } = point.gate;
     if (rating === undefined) return [unassessed({ ...lacks({ part: mosfet.name, key: 'gateVoltage' }), path: 'switches.part' })];
     if (!isKnown(peak)) return [unassessed({ ...peak, path })];
     const { clamp } = design.gates;
-    if (clamp !== undefined && clamp.ratings.tolerance === undefined && feed > rating.value * 0.8) {
+    if (clamp !== undefined && clamp.ratings.tolerance === undefined && feedPeak > rating.value * 0.8) {
       return [unassessed({ ...lacks({ part: clamp.name, key: 'tolerance' }), path })];
     }
     return [
@@ -35,11 +38,15 @@ export default defineCheck({
         kind: 'measured',
         value: peak,
         rating: rating.value,
+        ...(peakIfRinging !== undefined && (!isKnown(peakIfRinging) || peakIfRinging > rating.value) ? { doubt: mayRing } : {}),
         path: clamp === undefined ? 'gates.pullUp' : path,
         basis: () => [
           clamp === undefined
             ? 'no clamp: the gate reaches its rail'
             : `clamp ${clamp.name} at the top of its tolerance, impedance included`,
+          ...(feedPeak > 1.005 * feed
+            ? [`the rail rings up to ${formatQuantity({ value: feedPeak, dimension: 'voltage' })} when it is switched on`]
+            : []),
           ratedBasis({ what: 'V_GS', rating, dimension: 'voltage' }),
         ],
         remedy: () => (clamp === undefined ? 'a 12 V clamp at each gate' : 'a clamp of lower voltage'),

@@ -44,7 +44,7 @@ export default defineCheck({
       holdOffFinding({
         holdOff,
         failAt: Infinity,
-        doubt: enhancementDoubt({ design, gate }),
+        doubt: switchOn.doubt ?? enhancementDoubt({ design, point }),
         path,
         moment,
         basis: () => [

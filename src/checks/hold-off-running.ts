@@ -1,4 +1,7 @@
 import { isKnown } from '../driver/known.ts';
+import type { HoldOff } from '../driver/switch-heat.ts';
+import { statesTransconductance } from '../driver/switch-model.ts';
+import type { Design } from '../project/design.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
 import { enhancementDoubt } from './enhancement.ts';
@@ -35,7 +38,7 @@ export default defineCheck({
       holdOffFinding({
         holdOff,
         failAt: holdOff.latchesAt,
-        doubt: enhancementDoubt({ design, gate }),
+        doubt: enhancementDoubt({ design, point }) ?? weakModelDoubt({ design, holdOff }),
         path,
         basis: () => [
           `${formatQuantity({ value: supplyCurrent, dimension: 'current' })} × ${formatQuantity({ value: on, dimension: 'resistance' })} at ${formatQuantity({ value: electricalJunction, dimension: 'temperature' })} + diode ${volt(drop)}`,
@@ -47,6 +50,12 @@ export default defineCheck({
     ];
   },
 });
+
+/** Past the threshold the leak and the latch rest on K, which the on-resistance alone puts too low. */
+function weakModelDoubt({ design, holdOff }: { design: Design; holdOff: HoldOff }): string | undefined {
+  if (holdOff.value <= holdOff.thresholdTypical || statesTransconductance(design)) return undefined;
+  return `past the threshold the channel constant decides, and ${design.switches.mosfet.name} gives no transconductance`;
+}
 
 function remedyWords({ drop, supplyCurrent, wanted }: { drop: number; supplyCurrent: number; wanted: number }): string {
   const room = (wanted - drop) / supplyCurrent;

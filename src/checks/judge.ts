@@ -41,7 +41,12 @@ export function judge({ finding, policy, sense }: { finding: Finding; policy: Po
   }
   if (Number.isNaN(failAt)) throw new RangeError(`cannot judge value ${value}: it has no line to fail at`);
   const beyond = (line: number): boolean => (sense === 'at-most' ? value > line : value < line);
-  const verdict = beyond(failAt) ? 'fail' : beyond(warnAt) || (finding.levels !== undefined && beyond(limit)) ? 'warn' : 'pass';
+  // a project may accept more than a rating, but past the rating it does not pass
+  const isPastRating = policy.overriddenAt !== undefined && rating !== undefined && beyond(rating);
+  const isPastLine = beyond(warnAt) || (finding.levels !== undefined && beyond(limit)) || isPastRating;
+  const verdict = beyond(failAt) ? 'fail' : isPastLine ? 'warn' : 'pass';
   const distance = sense === 'at-most' ? limit - value : value - limit;
-  return { verdict, value, limit, warnAt, margin: limit === 0 ? null : distance / Math.abs(limit) };
+  const reason =
+    isPastRating && verdict === 'warn' ? { reason: 'past the rating of the part, within the limits that the project sets itself' } : {};
+  return { verdict, value, limit, warnAt, margin: limit === 0 ? null : distance / Math.abs(limit), ...reason };
 }

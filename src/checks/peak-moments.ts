@@ -12,6 +12,8 @@ export interface Moment {
   /** One choke's peak while running; its share of the chokes' current in a transient. */
   readonly chokePeak: number;
   readonly basis: string;
+  /** Why the peaks may be higher. */
+  readonly doubt?: string;
 }
 
 /** The moments in which voltages and choke currents peak. */
@@ -34,7 +36,9 @@ export function momentFindings({
   return moments.flatMap((name) => {
     const moment = momentOf(input, name);
     if (moment === undefined) return [];
-    return 'unknown' in moment ? unassessed(moment) : finding(moment);
+    if ('unknown' in moment) return unassessed(moment);
+    const found = finding(moment);
+    return found.kind === 'measured' && moment.doubt !== undefined ? { ...found, doubt: found.doubt ?? moment.doubt } : found;
   });
 }
 
@@ -56,8 +60,8 @@ function momentOf(
   if (running === undefined) return { ...notOscillating, path: 'loads', moment };
   if (transient === undefined) return undefined;
   if ('unknown' in transient) return { ...transient, path, moment };
-  const { tankPeak, drainPeak, chokePeak } = transient;
-  return { tankPeak, drainPeak, chokePeak, moment, path, basis };
+  const { tankPeak, drainPeak, chokePeak, doubt } = transient;
+  return { tankPeak, drainPeak, chokePeak, moment, path, basis, ...(doubt === undefined ? {} : { doubt }) };
 }
 
 function startWords(start: CheckInput['analysis']['start']): string {

@@ -1,5 +1,5 @@
 import { formatQuantity } from '../units/format-quantity.ts';
-import { defineCheck } from './check.ts';
+import { defineCheck, type Finding } from './check.ts';
 import { noLessThan, subjects, unassessed } from './words.ts';
 
 const path = 'gates.pullUp.power';
@@ -15,7 +15,7 @@ export default defineCheck({
   docs: {
     what: 'Compares the mean power in each pull-up resistor with its rating.',
     why: 'The resistor feeds the clamp for half of each period and is tied to zero for the other half; above 24 V it burns up before anything else.',
-    formula: 'P = ½·[(Vg − Vf)² + (Vg − Vhigh)²]/Rg',
+    formula: 'P = ½·[(Vg − Vf)² + (Vg − Vhigh)²]/Rg; Vg²/Rg while the gates are held low before the start',
     source: 'Ohm’s law (check-values A-pullup-loss)',
     remedy: 'a resistor of higher power, or a gate rail of 12 to 15 V',
   },
@@ -23,20 +23,26 @@ export default defineCheck({
   run: ({ analysis: { design }, instance: { point } }) => {
     const { power } = design.gates.pullUp;
     if (power === undefined) return [unassessed({ unknown: 'gates.pullUp.power is not given', path: 'gates.pullUp' })];
-    const value = point.gate.pullUpPower;
+    const { gate } = point;
+    const finding = ({ value, moment, basis }: { value: number; moment?: string; basis: string }): Finding => ({
+      kind: 'measured',
+      value,
+      rating: power,
+      path,
+      ...(moment === undefined ? {} : { moment }),
+      basis: () => [
+        `fed from ${formatQuantity({ value: gate.feed, dimension: 'voltage' })}, ${basis}`,
+        `rating ${formatQuantity({ value: power, dimension: 'power' })} (project)`,
+      ],
+      remedy: ({ warnAt }) =>
+        `a resistor of ${noLessThan({ value: (value * power) / warnAt, dimension: 'power', digits: 2 })} or more${gate.feed > 15 ? ', or a gate rail of 12 V to 15 V' : ''}`,
+    });
+    const high = formatQuantity({ value: gate.high, dimension: 'voltage' });
     return [
-      {
-        kind: 'measured',
-        value,
-        rating: power,
-        path,
-        basis: () => [
-          `fed from ${formatQuantity({ value: point.gate.feed, dimension: 'voltage' })}, gate high at ${formatQuantity({ value: point.gate.high, dimension: 'voltage' })}`,
-          `rating ${formatQuantity({ value: power, dimension: 'power' })} (project)`,
-        ],
-        remedy: ({ warnAt }) =>
-          `a resistor of ${noLessThan({ value: (value * power) / warnAt, dimension: 'power', digits: 2 })} or more, or a gate rail of 12 V to 15 V`,
-      },
+      finding({ value: gate.pullUpPower, basis: `gate high at ${high} half of each period` }),
+      ...(gate.heldPullUpPower === undefined
+        ? []
+        : [finding({ value: gate.heldPullUpPower, moment: 'while held', basis: 'the gate held low all the time before the start' })]),
     ];
   },
 });

@@ -5,6 +5,7 @@ import { entryOf, type SourceNode } from '../source/source-tree.ts';
 import { parseYaml } from '../source/yaml-source.ts';
 import type { Dimension } from '../units/dimension.ts';
 import { parseQuantity } from '../units/parse-quantity.ts';
+import { writeSuch } from '../units/quantity-problem.ts';
 import type { Level, Policies, Policy } from './policy.ts';
 import { checks } from './registry.ts';
 import { verdictOrderProblem } from './level-order.ts';
@@ -73,13 +74,13 @@ export function projectPolicies({ policies, design }: { policies: Policies; desi
       });
       continue;
     }
+    const isRated = policy.other !== undefined || !('quantity' in policy.warn && 'quantity' in policy.fail);
     const level = (side: 'warn' | 'fail'): Level => {
       const text = override[side];
       if (text === undefined) return policy[side];
-      return (
-        levelOf({ text, dimension: check.dimension, like: policy[side], problems, at: design.locate(`limits.${id}.${side}`) }) ??
-        policy[side]
-      );
+      const key = `limits.${id}.${side}`;
+      const like = policy[side];
+      return levelOf({ text, dimension: check.dimension, like, isRated, key, problems, at: design.locate(key) }) ?? like;
     };
     const levels = { warn: level('warn'), fail: level('fail') };
     const disorder = verdictOrderProblem({ ...levels, sense: check.sense, id, at });
@@ -110,15 +111,22 @@ function levelOf({
   text,
   dimension,
   like,
+  isRated = true,
+  key,
   problems,
   at,
 }: {
   text: string;
   dimension: Dimension;
+  /** The default level. */
   like?: Level;
+  /** Whether the findings have a rating. */
+  isRated?: boolean;
+  key?: string;
   problems: Diagnostic[];
   at: Location;
 }): Level | undefined {
+  const subject = key === undefined ? '' : `\`${key}\`: `;
   const share = /^(.+?)\s+of rating$/.exec(text)?.[1];
   const less = /^rating\s*[-−]\s*(.+)$/.exec(text)?.[1];
   const bareShare = share === undefined && like !== undefined && 'share' in like && /^[-+]?[\d.]+\s*%?$/.test(text) ? text : undefined;
@@ -128,12 +136,26 @@ function levelOf({
   const parsed = parseQuantity({ text: quantity, dimension: kind });
   if (!parsed.ok) {
     const { problem } = parsed;
-    problems.push({ id: problem.id, message: problem.message, help: problem.help ?? 'write "0.8 of rating" or a quantity', at });
+    problems.push({
+      id: problem.id,
+      message: `${subject}${problem.message}`,
+      help: problem.help ?? 'write "0.8 of rating" or a quantity',
+      at,
+    });
+    return undefined;
+  }
+  if (!isRated && (share !== undefined || less !== undefined)) {
+    problems.push({ id: 'no-rating', message: `${subject}there is no rating to take a share of`, help: writeSuch(dimension), at });
     return undefined;
   }
   if ((share ?? bareShare) !== undefined) {
     if (parsed.value > 0) return { share: parsed.value };
-    problems.push({ id: 'out-of-range', message: 'a share of a rating is above zero', help: 'write a share such as "0.8 of rating"', at });
+    problems.push({
+      id: 'out-of-range',
+      message: `${subject}a share of a rating is above zero`,
+      help: 'write a share such as "0.8 of rating"',
+      at,
+    });
     return undefined;
   }
   return less !== undefined ? { less: parsed.value } : { quantity: parsed.value };

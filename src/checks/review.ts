@@ -52,10 +52,15 @@ function judgedInRange({ check, finding, instance, policy }: { check: Check; fin
   if (finding.kind !== 'measured' || (!ranged && finding.doubt === undefined)) {
     return { finding, instance, judgement: judge({ finding, policy, sense: check.sense }) };
   }
+  const { remedy } = finding;
   const noted: Finding = ranged
     ? {
         ...finding,
         value: finding.value * (1 + wideAllowance),
+        // a remedy computes with the value itself, so its levels are drawn in by the allowance
+        ...(remedy === undefined
+          ? {}
+          : { remedy: ({ warnAt, limit }) => remedy({ warnAt: warnAt / (1 + wideAllowance), limit: limit / (1 + wideAllowance) }) }),
         basis: () => [...(finding.basis?.() ?? []), `${range.note}; ${wideAllowance * 100} % added`],
       }
     : finding;

@@ -39,7 +39,7 @@ export default defineCheck({
     const slow = typeof gateRise !== 'number' || gateRise * frequency > boundedShare;
     const doubt = slow
       ? 'the gate rises for more than 12 % of the period, where the loss of slow gates is not bounded by the closed form'
-      : enhancementDoubt({ design, gate: point.gate });
+      : enhancementDoubt({ design, point });
     return [
       {
         kind: 'measured',

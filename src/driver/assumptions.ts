@@ -1,7 +1,8 @@
 import type { Rating } from '../parts/part.ts';
 import type { Design } from '../project/design.ts';
 import type { Analysis } from './analysis.ts';
-import { railOvershoot } from './events.ts';
+import { classCapacitorTolerance } from './corner.ts';
+import { railFeedOf, railPeakRatio } from './rail.ts';
 import { classOnResistanceFactor, classThresholdDrift } from './switch-model.ts';
 
 /** What was taken for granted to compute this design, one statement each. */
@@ -15,7 +16,10 @@ function missing({ supply, tank, chokes, environment, loads }: Design): readonly
     ...absent(supply.tolerance, 'supply.tolerance not given: taken as 0'),
     ...absent(supply.resistance, 'supply.resistance not given: taken as 0, which leans high on voltage and current'),
     ...absent(tank.coil.tolerance, 'tank.coil.tolerance not given: taken as 0'),
-    ...absent(tank.bank.capacitor.ratings.tolerance, `${tank.bank.capacitor.name} gives no tolerance: taken as 0`),
+    ...absent(
+      tank.bank.capacitor.ratings.tolerance,
+      `${tank.bank.capacitor.name} gives no tolerance: ±${classCapacitorTolerance * 100} % (class)`,
+    ),
     ...absent(chokes.choke.ratings.resistance, `${chokes.choke.name} gives no resistance: taken as 0`),
     ...absent(tank.bank.capacitor.lossTangent, `${tank.bank.capacitor.name} gives no lossTangent: its loss is left out of the tank's Q`),
     ...absent(environment.ambient, 'environment.ambient not given: taken as 25 °C'),
@@ -45,11 +49,20 @@ function ofSwitches({ switches: { mosfet }, gates }: Design): readonly string[] 
 }
 
 function ofStart({ design, start }: Pick<Analysis, 'design' | 'start'>): readonly string[] {
-  const overshoot = railOvershoot(design);
+  const { bulkCapacitance, leadInductance } = design.supply;
+  const overshoot = railPeakRatio(design);
+  const unfed =
+    bulkCapacitance === undefined || leadInductance === undefined
+      ? 'supply.bulkCapacitance and leadInductance not both given: the rail is taken not to ring when it is switched on'
+      : undefined;
   return [
     ...('unknown' in start ? [] : [`start: ${start.why}`]),
-    ...(overshoot > 1
-      ? [`leads and bulk capacitance ring: the rail overshoots to ${overshoot.toPrecision(3)} times its voltage when it is plugged in`]
+    ...(unfed !== undefined && (design.supply.riseTime ?? 0) === 0 ? [unfed] : []),
+    ...(overshoot > 1.005
+      ? [`leads and bulk capacitor ring: the rail goes up to ${overshoot.toPrecision(3)} times its voltage when it is switched on`]
+      : []),
+    ...(bulkCapacitance !== undefined && railFeedOf(design) === undefined
+      ? ['supply.resistance and leadInductance are zero: the bulk capacitor changes nothing']
       : []),
   ];
 }

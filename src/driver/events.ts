@@ -1,11 +1,12 @@
-import { envelopePeaks, type EnvelopePeaks } from '../physics/envelope-peaks.ts';
+import type { EnvelopePeaks } from '../physics/envelope-peaks.ts';
 import { envelopeMode, type EnvelopeCircuit } from '../physics/envelope.ts';
 import type { Design } from '../project/design.ts';
 import type { Ampere, Ratio, Second, Volt } from '../units/si.ts';
 import type { Unknown } from './known.ts';
 import { isKnown } from './known.ts';
-import { sourceResistanceOf, type OperatingPoint, type Running } from './operating-point.ts';
-import { startOf } from './start.ts';
+import { chokeResistanceOf, type OperatingPoint, type Running } from './operating-point.ts';
+import { peaksOnRail, railPeakRatio, type RailBefore } from './rail.ts';
+import { startOf, type Start } from './start.ts';
 import { startStall } from './start-stall.ts';
 
 /** Highest values of a transient. */
@@ -16,6 +17,8 @@ export interface Transient {
   readonly supplyPeak: Ampere;
   /** One choke, half its ripple included. */
   readonly chokePeak: Ampere;
+  /** Why the peaks may be higher than this: good for a fail only. */
+  readonly doubt?: string;
 }
 
 /** What is added to the envelope's peaks before they are judged. */
@@ -46,12 +49,14 @@ function rampAllowance({ circuit, riseTime }: { circuit: EnvelopeCircuit; riseTi
   return x < 10 ? allowances.ramp : allowances.longRamp;
 }
 
-/** Overshoot of the rail itself when leads and bulk capacitor ring on a live rail: 1 without leads or bulk capacitance given. */
-export function railOvershoot(design: Design): Ratio {
-  const { bulkCapacitance: C, leadInductance: L, resistance = 0 } = design.supply;
-  if (C === undefined || L === undefined) return 1;
-  const damping = (resistance / 2) * Math.sqrt(C / L);
-  return damping >= 1 ? 1 : 1 + Math.exp((-Math.PI * damping) / Math.sqrt(1 - damping * damping));
+/** Overshoot of the rail from which its ringing back brings both switches on. */
+const deepRinging: Ratio = 0.5;
+
+/** Why a rail that rings far past its voltage leaves the envelope's range: it swings back as far. */
+function ringingDown({ design, start }: { design: Design; start: Start }): string | undefined {
+  const past = railPeakRatio(design) - 1;
+  if (design.gates.pullUp.hold || start.kind === 'step' || past <= deepRinging) return undefined;
+  return `leads and bulk capacitor ring: the rail goes ${Math.round(past * 100)} % past its voltage and back as far, where both switches may come on`;
 }
 
 /** What damps the envelope: everything for a nominal figure, only what is sure for a judged one. */
@@ -76,7 +81,7 @@ function envelopeOf({
     chokeInductance,
     capacitance: tank.capacitance,
     parallelResistance: load === 'own' ? own : tank.lightestResistance,
-    dropResistance: sourceResistanceOf(design) + (damping === 'nominal' ? on : 0),
+    dropResistance: chokeResistanceOf(design) + (damping === 'nominal' ? on : 0),
   };
 }
 
@@ -85,11 +90,13 @@ function transientOf({
   running,
   peaks,
   allowance,
+  doubt,
 }: {
   design: Design;
   running: Running;
   peaks: Pick<EnvelopePeaks, 'voltage' | 'current'>;
   allowance: Allowance;
+  doubt?: string | undefined;
 }): Transient {
   const on = isKnown(running.onResistance) ? running.onResistance : 0;
   const tankPeak = peaks.voltage * (1 + allowance.voltage);
@@ -101,6 +108,7 @@ function transientOf({
     supplyPeak,
     chokePeak: more * (peaks.current / share + running.chokeRipple / 2),
     drainPeak: tankPeak + supplyPeak * on,
+    ...(doubt === undefined ? {} : { doubt }),
   };
 }
 
@@ -116,15 +124,19 @@ export function switchOn({ design, point, damping }: { design: Design; point: Op
   const { running } = point;
   if (running === undefined) return { unknown: 'it does not oscillate with this load' };
   const circuit = envelopeOf({ design, point, damping, load: 'own' });
-  const to = design.supply.voltage * point.corner.supply * (start.kind === 'step' && !design.gates.pullUp.hold ? railOvershoot(design) : 1);
-  const stall = startStall({ design, point, start, voltage: to, seenInductance: circuit.chokeInductance });
-  if (stall !== undefined) return stall;
-  const peaksFor = (time: Second): EnvelopePeaks =>
-    envelopePeaks({ circuit, initial: { current: 0, voltage: 0 }, rail: { from: 0, to, time } });
+  const voltage = design.supply.voltage * point.corner.supply;
+  const highest = design.gates.pullUp.hold ? voltage : voltage * railPeakRatio(design);
+  const doubt =
+    startStall({ design, point, start, voltage: highest, seenInductance: circuit.chokeInductance }) ?? ringingDown({ design, start });
+  const initial = { current: 0, voltage: 0 };
   const judged = damping === 'least';
   if (start.kind === 'step') {
-    return transientOf({ design, running, peaks: peaksFor(0), allowance: judged ? allowances.step : allowances.none });
+    const before: RailBefore = design.gates.pullUp.hold ? { kind: 'up' } : { kind: 'off', riseTime: 0 };
+    const peaks = peaksOnRail({ design, circuit, initial, voltage, before });
+    return transientOf({ design, running, peaks, allowance: judged ? allowances.step : allowances.none, doubt });
   }
+  const peaksFor = (riseTime: Second): EnvelopePeaks =>
+    peaksOnRail({ design, circuit, initial, voltage, before: { kind: 'off', riseTime } });
   const period = (2 * Math.PI) / envelopeMode(circuit).angularFrequency;
   const rings = judged && start.riseTime < ringingPeriods * period;
   const riseTimes = rings ? [0, 1 / 4, 1 / 2].map((share) => Math.max(0, start.riseTime - share * period)) : [start.riseTime];
@@ -135,15 +147,20 @@ export function switchOn({ design, point, damping }: { design: Design; point: Op
     running,
     peaks,
     allowance: judged ? rampAllowance({ circuit, riseTime: start.riseTime }) : allowances.none,
+    doubt,
   });
 }
 
-/** Peaks when the load is taken away at once: from the running state to coil and bank alone, at a constant rail. */
+/** Peaks when the load is taken away at once: from the running state to coil and bank alone, with the supply as it is. */
 export function loadRemoval({ design, point, damping }: { design: Design; point: OperatingPoint; damping: Damping }): Transient | Unknown {
   const { running } = point;
   if (running === undefined) return { unknown: 'it does not oscillate with this load' };
-  const rail = { from: running.supplyVoltage, to: running.supplyVoltage, time: 0 };
-  const initial = { current: running.supplyCurrent, voltage: running.tankPeak };
-  const peaks = envelopePeaks({ circuit: envelopeOf({ design, point, damping, load: 'lightest' }), initial, rail });
+  const peaks = peaksOnRail({
+    design,
+    circuit: envelopeOf({ design, point, damping, load: 'lightest' }),
+    initial: { current: running.supplyCurrent, voltage: running.tankPeak },
+    voltage: running.supplyVoltage,
+    before: { kind: 'up' },
+  });
   return transientOf({ design, running, peaks, allowance: damping === 'least' ? allowances.loadRemoval : allowances.none });
 }

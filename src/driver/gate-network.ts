@@ -1,8 +1,9 @@
 import { clampPower, gateHighVoltage, gateRiseTime, pullUpDiode, pullUpPower } from '../physics/gate.ts';
 import type { Design } from '../project/design.ts';
-import type { Ratio, Volt } from '../units/si.ts';
+import type { Ratio, Volt, Watt } from '../units/si.ts';
 import type { Corner } from './corner.ts';
 import { isKnown, whenKnown, type Maybe } from './known.ts';
+import { railPeakRatio } from './rail.ts';
 
 /** The gate network at one corner of the supply; nothing here depends on the load. */
 export interface GateNetwork {
@@ -11,11 +12,20 @@ export interface GateNetwork {
   /** Drop of the cross diode at the pull-up's current, and that current. */
   readonly diodeDrop: Maybe;
   readonly diodeCurrent: Maybe;
+  /** Highest voltage of that rail: the supply's own ringing when it is switched on included. */
+  readonly feedPeak: Volt;
   /** Vhigh with the clamp at its nominal voltage. */
   readonly high: Volt;
+  /** Vhigh with the clamp at the bottom of its tolerance. */
+  readonly lowestHigh: Volt;
   /** Highest gate voltage: clamp at the top of its tolerance, its impedance included. */
   readonly peak: Maybe;
-  readonly pullUpPower: number;
+  /** The same on a live rail whose leads are not known and may ring to twice its voltage; undefined where that cannot be. */
+  readonly peakIfRinging?: Maybe;
+  /** Of one pull-up while running. */
+  readonly pullUpPower: Watt;
+  /** Of one pull-up whose gate is held low before the start; undefined where nothing holds it. */
+  readonly heldPullUpPower?: Watt;
   /** Undefined without a clamp. */
   readonly clampPower: Maybe | undefined;
 }
@@ -36,15 +46,25 @@ export function gateNetworkAt({ design, corner }: { design: Design; corner: Corn
       : pullUpDiode({ feed, pullUp: pullUp.resistance, statedDrop: forward.value, statedCurrent });
   const noDrop = { unknown: `${crossDiode.name} gives no forwardVoltage with its current` };
   const lowestHigh = gateHighVoltage({ ...network, clamp: (zener ?? Infinity) * (1 - tolerance) });
+  const isOnRail = pullUp.from === 'supply' && !pullUp.hold;
+  const feedPeak = isOnRail ? feed * railPeakRatio(design) : feed;
   return {
     feed,
+    feedPeak,
     diodeDrop: diode?.drop ?? noDrop,
     diodeCurrent: diode?.current ?? noDrop,
     high,
-    peak: peakGateVoltage({ design, feed }),
+    lowestHigh,
+    peak: peakGateVoltage({ design, feed: feedPeak }),
+    ...(isOnRail && mayRing(design) ? { peakIfRinging: peakGateVoltage({ design, feed: 2 * feed }) } : {}),
+    ...(pullUp.hold ? { heldPullUpPower: feed ** 2 / pullUp.resistance } : {}),
     pullUpPower: pullUpPower({ feed, diodeDrop: diode?.drop ?? 0, gateHigh: lowestHigh, pullUp: pullUp.resistance }),
     clampPower: clamp === undefined ? undefined : largestClampPower({ design, feed, tolerance }),
   };
+}
+
+function mayRing({ supply }: Design): boolean {
+  return (supply.riseTime ?? 0) === 0 && (supply.bulkCapacitance === undefined || supply.leadInductance === undefined);
 }
 
 /** Voltage of the rail behind the pull-ups. */
@@ -62,8 +82,9 @@ function peakGateVoltage({ design, feed }: { design: Design; feed: Volt }): Mayb
   const top = zenerVoltage.value * (1 + (tolerance?.value ?? 0));
   if (open <= top) return open;
   const current = (feed - top) / pullUp.resistance - top / pullDown;
-  const rise = impedance === undefined ? 0 : impedance.value * Math.max(0, current - (testCurrent?.value ?? 0));
-  return Math.min(open, top + rise);
+  const above = Math.max(0, current - (testCurrent?.value ?? 0));
+  if (impedance === undefined && above > 0) return { unknown: `${clamp.name} gives no impedance` };
+  return Math.min(open, top + (impedance?.value ?? 0) * above);
 }
 
 /** The clamp's power peaks at some voltage within its tolerance: at Vg/2 or at an end. */

@@ -5,7 +5,7 @@ import { chokeRipple, supplyRipple, tankPeakVoltage } from '../physics/push-pull
 import type { SelfConsistentTemperature } from '../physics/thermal.ts';
 import type { Design, Load } from '../project/design.ts';
 import type { Ampere, Hertz, Kelvin, Ohm, Ratio, Volt, Watt } from '../units/si.ts';
-import type { Corner } from './corner.ts';
+import { capacitorToleranceOf, type Corner } from './corner.ts';
 import { gateNetworkAt, riseTimeTo, type GateNetwork } from './gate-network.ts';
 import { isKnown, whenKnown, type Maybe, type Unknown } from './known.ts';
 import { modelRangeOf, type ModelRange } from './model-range.ts';
@@ -54,10 +54,10 @@ export interface Running {
   readonly holdOff: HoldOff | Unknown;
 }
 
-/** Resistance of source and chokes as the whole supply current sees it. */
-export function sourceResistanceOf(design: Design): Ohm {
-  const choke = design.chokes.choke.ratings.resistance?.value ?? 0;
-  return (design.supply.resistance ?? 0) + (design.chokes.arrangement === 'two' ? choke / 2 : choke);
+/** Resistance of the chokes as the whole supply current sees it. */
+export function chokeResistanceOf({ chokes: { arrangement, choke } }: Design): Ohm {
+  const resistance = choke.ratings.resistance?.value ?? 0;
+  return arrangement === 'two' ? resistance / 2 : resistance;
 }
 
 /**
@@ -94,7 +94,7 @@ function runningState({
     supplyRipple: supplyRipple(rippleOf),
     voltage,
     parallelResistance: tank.parallelResistance,
-    sourceResistance: sourceResistanceOf(design),
+    sourceResistance: (design.supply.resistance ?? 0) + chokeResistanceOf(design),
     powerFactor: finiteQualityPowerFactor({ quality: tank.quality }),
     peakFactor: finiteQualityPeakFactor({ quality: tank.quality }),
     frequency,
@@ -170,5 +170,5 @@ export function bankThermalResistance(design: Design): Maybe {
 /** How far above its equal share the current of one capacitor can be: the largest of a ± tolerance set. */
 export function currentShareFactor(design: Design): Ratio {
   const { bank } = design.tank;
-  return bank.parallel > 1 ? 1 + (bank.capacitor.ratings.tolerance?.value ?? 0) : 1;
+  return bank.parallel > 1 ? 1 + capacitorToleranceOf(design) : 1;
 }

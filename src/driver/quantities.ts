@@ -23,7 +23,8 @@ const notComputed = { unknown: 'not computed at this corner' };
 
 function peakOf(transient: Case['switchOn']): Maybe {
   if (transient === undefined) return notComputed;
-  return 'unknown' in transient ? transient : transient.drainPeak;
+  if ('unknown' in transient) return transient;
+  return transient.doubt === undefined ? transient.drainPeak : { unknown: transient.doubt };
 }
 
 function loadQuantities({ analysis, instance }: { analysis: Analysis; instance: Case }): readonly Quantity[] {
@@ -81,6 +82,7 @@ function loadQuantities({ analysis, instance }: { analysis: Analysis; instance: 
     whileRunning('holdOff.atSwitchOn', 'voltage', ({ electricalJunction, junction }) => {
       if (switchOn === undefined) return notComputed;
       if ('unknown' in switchOn) return switchOn;
+      if (switchOn.doubt !== undefined) return { unknown: switchOn.doubt };
       if ('unknown' in junction) return junction;
       const model = switchModelOf(analysis.design);
       const holdOff = holdOffAt({ model, gate, junction: electricalJunction, current: switchOn.supplyPeak });

@@ -1,20 +1,18 @@
 import { rampStallTime, stepStallRatio } from '../physics/start-stall.ts';
 import type { Design } from '../project/design.ts';
 import type { Henry, Second, Volt } from '../units/si.ts';
-import { isKnown, type Unknown } from './known.ts';
+import { isKnown } from './known.ts';
 import type { OperatingPoint } from './operating-point.ts';
+import { riseAtDriver } from './rail.ts';
 import type { Start } from './start.ts';
-import { switchModelOf } from './switch-model.ts';
+import { statesTransconductance, switchModelOf } from './switch-model.ts';
 
-/** Stalls were seen from 0.8 up with the switch's own K; a data sheet's K is a minimum and is taken to be up to 1.5 times higher. */
-const stallFrom = 0.8 / Math.sqrt(1.5);
-const steepest = 1.5;
+/** Stalls were seen from 0.8 up with the switch's own K. */
+const stallFrom = 0.8;
 
-const possible: Unknown = {
-  unknown:
-    'a one-sided start is possible: one switch may hold on while the chokes charge through the coil, and let go at up to three times the computed peak; ' +
-    'larger chokes, a smaller coil inductance or a slower rail with the gates on their own rail avoid it',
-};
+const possible =
+  'a one-sided start is possible: one switch may hold on while the chokes charge through the coil, and let go at up to three times the computed peak; ' +
+  'larger chokes, a smaller coil inductance or a slower rail with the gates on their own rail avoid it';
 
 /**
  * Shortest rise of the rail, with the gates on their own rail, from which a one-sided start is not expected.
@@ -33,14 +31,14 @@ export function shortestCleanRise({
   seenInductance: Henry;
 }): Second | undefined {
   if (design.chokes.arrangement !== 'two') return 0;
-  const { channelConstant } = switchModelOf(design);
+  const { channelConstantMost: channelConstant } = switchModelOf(design);
   if (!isKnown(channelConstant) || tank.frequency === undefined) return undefined;
   const { inductance: tankInductance, chokeInductance } = tank;
-  const stall = steepest * rampStallTime({ voltage, tankInductance, chokeInductance, seenInductance, channelConstant });
+  const stall = rampStallTime({ voltage, tankInductance, chokeInductance, seenInductance, channelConstant });
   return Math.max(stall, 1 / tank.frequency);
 }
 
-/** Whether the start may stall with one switch on, so that the envelope from rest is no bound; undefined where it is one. */
+/** Why the start may stall with one switch on, so that the envelope from rest is no bound; undefined where it is one. */
 export function startStall({
   design,
   point,
@@ -53,16 +51,19 @@ export function startStall({
   start: Start;
   voltage: Volt;
   seenInductance: Henry;
-}): Unknown | undefined {
+}): string | undefined {
   const { tank } = point;
   if (design.chokes.arrangement !== 'two' || tank.frequency === undefined) return undefined;
-  const { channelConstant } = switchModelOf(design);
-  if (!isKnown(channelConstant)) return channelConstant;
+  const { channelConstantMost: channelConstant } = switchModelOf(design);
+  if (!isKnown(channelConstant)) return channelConstant.unknown;
   const { inductance: tankInductance, chokeInductance, quality } = tank;
   const period = 1 / tank.frequency;
-  if (start.kind === 'ramp') {
-    return start.riseTime < (shortestCleanRise({ design, point, voltage, seenInductance }) ?? Infinity) ? possible : undefined;
-  }
-  const ratio = stepStallRatio({ voltage, tankInductance, chokeInductance, seenInductance, quality, period, channelConstant });
-  return ratio > stallFrom ? possible : undefined;
+  const isPossible =
+    start.kind === 'ramp'
+      ? riseAtDriver(design) < (shortestCleanRise({ design, point, voltage, seenInductance }) ?? Infinity)
+      : stepStallRatio({ voltage, tankInductance, chokeInductance, seenInductance, quality, period, channelConstant }) > stallFrom;
+  if (!isPossible) return undefined;
+  return statesTransconductance(design)
+    ? possible
+    : `${possible}; ${design.switches.mosfet.name} gives no transconductance, without which the worst is taken`;
 }

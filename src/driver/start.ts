@@ -1,6 +1,7 @@
 import type { Design } from '../project/design.ts';
 import type { Second } from '../units/si.ts';
 import type { Unknown } from './known.ts';
+import { riseAtDriver } from './rail.ts';
 
 /** How the driver comes to life, as far as the closed form can tell. */
 export type Start =
@@ -13,21 +14,30 @@ export type Start =
  * How the project's driver starts.
  *
  * With the gates fed from a supply that rises over time, both gates hang half on while the rail climbs and the chokes charge; how
- * long that lasts the closed form cannot tell, so the start is unknown.
+ * long that lasts the closed form cannot tell, so the start is unknown. Leads and a bulk capacitor make a rising rail of a live one.
  */
 export function startOf(design: Design): Start | Unknown {
   const { pullUp } = design.gates;
   const { riseTime } = design.supply;
   if (pullUp.hold) return { kind: 'step', why: 'gates released when the rail is up' };
-  if (riseTime === 0) return { kind: 'step', why: 'switched onto a live rail' };
+  const rise = riseAtDriver(design);
   if (pullUp.from !== 'supply') {
-    if (riseTime === undefined)
-      return { kind: 'step', why: 'no supply.riseTime given: a live rail is taken, the worst for gates on their own rail' };
-    return { kind: 'ramp', riseTime, why: 'gates on their own rail, up before the supply' };
+    const own = 'gates on their own rail, up before the supply';
+    if (rise > 0 && riseTime !== undefined) return { kind: 'ramp', riseTime, why: own };
+    if (rise > 0) return { kind: 'ramp', riseTime: 0, why: `${own}; no supply.riseTime given: plugged onto a live one` };
+    if (riseTime === 0) return { kind: 'step', why: 'switched onto a live rail' };
+    return { kind: 'step', why: 'no supply.riseTime given: a live rail is taken, the worst for gates on their own rail' };
   }
   if (riseTime === undefined) return { unknown: 'no supply.riseTime given' };
+  if (riseTime === 0 && rise <= periodOf(design)) return { kind: 'step', why: 'switched onto a live rail' };
+  const rising = riseTime > 0 ? 'gates fed from a rising supply' : 'gates fed from a rail that comes up through leads and bulk capacitor';
   return {
-    unknown:
-      'gates fed from a rising supply: both switches may hang half on while the chokes charge, and the closed form cannot tell for how long',
+    unknown: `${rising}: both switches may hang half on while the chokes charge, and the closed form cannot tell for how long`,
   };
+}
+
+/** Nominal period of the tank. */
+function periodOf({ tank: { coil, bank } }: Design): Second {
+  const capacitance = ((bank.capacitor.ratings.capacitance?.value ?? 0) * bank.parallel) / bank.series;
+  return 2 * Math.PI * Math.sqrt(coil.inductance * capacitance);
 }

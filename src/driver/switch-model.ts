@@ -18,6 +18,8 @@ export interface SwitchModel {
   /** Highest threshold a part may have, at 25 °C. */
   readonly thresholdMax: Maybe;
   readonly channelConstant: Maybe;
+  /** Highest K that the part may have; one from the on-resistance alone can be far too low. */
+  readonly channelConstantMost: Maybe;
   /** Gate capacitance with the drain low. */
   readonly gateCapacitance: Maybe;
   /** Charge to bring the gate fully up. */
@@ -44,6 +46,9 @@ export function switchModelOf(design: Design): SwitchModel {
     thresholdMin: threshold(rating('thresholdMin')),
     thresholdMax: rating('thresholdMax'),
     channelConstant: channelConstantOf({ design, typical, parallel }),
+    channelConstantMost: whenKnown({ k: channelConstantOf({ design, typical, parallel }) }, ({ k }) =>
+      statesTransconductance(design) ? mostOverStated * k : mostOverDerived * k,
+    ),
     gateCapacitance: gateCapacitanceOf({ design, parallel }),
     gateCharge: whenKnown({ charge: rating('gateCharge') }, ({ charge }) => charge * parallel),
     thermalResistance:
@@ -62,12 +67,24 @@ function thresholdTypicalOf(rating: (key: MosfetKey) => Maybe): Maybe {
   return whenKnown({ low: rating('thresholdMin'), high: rating('thresholdMax') }, ({ low, high }) => (low + high) / 2);
 }
 
+/** A data sheet's transconductance is a minimum: K up to so many times that. Practice. */
+const mostOverStated = 1.5;
+/** K from the on-resistance counts drift region and package as channel: K up to so many times that. Class, from memory. */
+const mostOverDerived = 10;
+
+/** Whether K rests on the part's transconductance, and not on its on-resistance alone. */
+export function statesTransconductance({ switches }: Design): boolean {
+  const { transconductance, onResistance } = switches.mosfet.ratings;
+  const drainCurrent = transconductance?.at?.['drainCurrent'] ?? onResistance?.at?.['drainCurrent'];
+  return transconductance !== undefined && drainCurrent !== undefined && transconductance.value > 0;
+}
+
 /** K of the switch. The data sheet's transconductance is a minimum, stated at the drain current of the on-resistance. */
 function channelConstantOf({ design, typical, parallel }: { design: Design; typical: Maybe; parallel: number }): Maybe {
   const { mosfet } = design.switches;
   const { transconductance, onResistance } = mosfet.ratings;
   const drainCurrent = transconductance?.at?.['drainCurrent'] ?? onResistance?.at?.['drainCurrent'];
-  if (transconductance !== undefined && drainCurrent !== undefined && transconductance.value > 0) {
+  if (transconductance !== undefined && drainCurrent !== undefined && statesTransconductance(design)) {
     return parallel * channelConstant({ transconductance: transconductance.value, drainCurrent });
   }
   const gateVoltage = onResistance?.at?.['gateVoltage'];

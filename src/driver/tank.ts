@@ -37,7 +37,7 @@ export interface Tank {
   readonly capacitorResistance: Maybe;
   /** Whether the frequency lies within the points of the part's loss-tangent curve. */
   readonly lossTangentInside: boolean;
-  /** One choke's inductance over the coil's. */
+  /** One choke's inductance over the coil's, as this load shifts it. */
   readonly chokeRatio: Ratio;
 }
 
@@ -124,7 +124,7 @@ export function tankAt({ design, load, corner }: { design: Design; load: Load; c
     coilResistance: design.tank.coil.resistance,
     capacitorResistance: bare.capacitorResistance,
     lossTangentInside: bare.lossTangentInside,
-    chokeRatio: bare.chokeInductance / (corner.coil * design.tank.coil.inductance),
+    chokeRatio: bare.chokeInductance / bare.inductance,
   };
 }
 

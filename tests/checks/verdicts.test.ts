@@ -35,6 +35,7 @@ const capacitor = {
   currentRms: '6 A',
   lossTangent: '0.001',
   thermalResistance: '{still air: 32 K/W}',
+  tolerance: '0 %',
 };
 const inlineCapacitor = (changes: Readonly<Record<string, string | undefined>>): Change => [
   'part: pp-foil-100n-1000v',
@@ -45,6 +46,12 @@ const inlineCapacitor = (changes: Readonly<Record<string, string | undefined>>):
 ];
 const inlineChoke = (...ratings: readonly string[]): Change => ['part: choke-100u-10a-sendust', ratings.join('\n  ')];
 const liveRail: Change = ['riseTime: 3 ms', 'riseTime: 0 s'];
+const ringing: Change = ['resistance: 60 mohm', 'resistance: 5 mohm\n  bulkCapacitance: 1000 uF\n  leadInductance: 2 uH'];
+const suppliedGates: readonly Change[] = [
+  ['voltage: 18 V', 'voltage: 12 V'],
+  ['    from: 12 V\n', ''],
+  ['  clamp: 1N4744A\n', ''],
+];
 const steady: readonly Change[] = [
   ['tolerance: 5 %', 'tolerance: 0 %'],
   ['tolerance: 3 %', 'tolerance: 0 %'],
@@ -81,7 +88,11 @@ const cases: readonly (readonly [string, Verdict, readonly Change[]])[] = [
   ['switch-temperature', 'not assessed', [inlineSwitch('junctionToCase')]],
   ['switch-temperature', 'not assessed', [inlineSwitch('inputCapacitance'), ['gateCharge: 123 nC', 'drainCurrent: 30 A']]],
   ['gate-peak-voltage', 'pass', []],
-  ['gate-peak-voltage', 'warn', [['from: 12 V', 'from: 24 V'], inlineClamp('zenerVoltage: 16 V', 'tolerance: 5 %', 'power: 1 W')]],
+  [
+    'gate-peak-voltage',
+    'warn',
+    [['from: 12 V', 'from: 24 V'], inlineClamp('zenerVoltage: 16 V', 'tolerance: 5 %', 'power: 1 W', 'impedance: 17 ohm')],
+  ],
   [
     'gate-peak-voltage',
     'fail',
@@ -91,6 +102,11 @@ const cases: readonly (readonly [string, Verdict, readonly Change[]])[] = [
     ],
   ],
   ['gate-peak-voltage', 'not assessed', [inlineSwitch('gateVoltage')]],
+  // a clamp that conducts and does not say how much it rises
+  ['gate-peak-voltage', 'not assessed', [['from: 12 V', 'from: 24 V'], inlineClamp('zenerVoltage: 16 V', 'tolerance: 5 %', 'power: 1 W')]],
+  // 10 uH and 1000 uF ring an 18 V rail far past what a gate stands
+  ['gate-peak-voltage', 'fail', [...suppliedGates, liveRail, ringing]],
+  ['gate-peak-voltage', 'not assessed', [...suppliedGates, liveRail]],
   ['gate-peak-voltage', 'not assessed', [['from: 12 V', 'from: 24 V'], inlineClamp('zenerVoltage: 16 V', 'power: 1 W')]],
   ['gate-rise-time', 'pass', []],
   ['gate-rise-time', 'warn', [['resistance: 220 ohm', 'resistance: 470 ohm']]],
@@ -100,6 +116,8 @@ const cases: readonly (readonly [string, Verdict, readonly Change[]])[] = [
   ['pull-up-power', 'pass', []],
   ['pull-up-power', 'warn', [['power: 2 W', 'power: 500 mW']]],
   ['pull-up-power', 'fail', [['power: 2 W', 'power: 250 mW']]],
+  // 12 V on 220 Ω all the time before the start are 655 mW, while running half of it
+  ['pull-up-power', 'fail', [['power: 2 W', 'power: 600 mW\n    hold: true']]],
   ['pull-up-power', 'not assessed', [['    power: 2 W', '    # power: 2 W']]],
   ['clamp-power', 'pass', [['from: 12 V', 'from: 24 V']]],
   ['clamp-power', 'warn', [['from: 12 V', 'from: 36 V']]],
