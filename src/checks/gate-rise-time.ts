@@ -22,7 +22,7 @@ export default defineCheck({
     remedy: 'a smaller pull-up, best from a gate rail of 12 to 15 V, or a switch of lower input capacitance',
   },
   subject: subjects.pullUp,
-  run: ({ analysis: { design }, instance: { point } }) => {
+  run: ({ analysis: { design, corners }, instance: { point } }) => {
     const { running } = point;
     if (running === undefined) return [unassessed({ ...notOscillating, path })];
     const { gateRise, frequency } = running;
@@ -51,8 +51,9 @@ export default defineCheck({
         remedy: ({ warnAt }) => {
           const present = design.gates.pullUp.resistance;
           const resistance = preferredValue({ value: (present * warnAt) / (gateRise * frequency), side: 'below' });
-          const power = noLessThan({ value: (point.gate.pullUpPower * present) / resistance, dimension: 'power', digits: 2 });
-          return `a pull-up of ${formatQuantity({ value: resistance, dimension: 'resistance' })} or less (it then loses ${power} or more), or a switch of lower input capacitance`;
+          const losses = corners.map(({ point: { gate } }) => Math.max(gate.pullUpPower, gate.heldPullUpPower ?? 0));
+          const power = noLessThan({ value: (Math.max(...losses) * present) / resistance, dimension: 'power', digits: 2 });
+          return `a pull-up of ${formatQuantity({ value: resistance, dimension: 'resistance' })} or less (it then loses ${power}, and wants twice that rating), or a switch of lower input capacitance`;
         },
       },
     ];

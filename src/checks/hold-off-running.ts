@@ -42,7 +42,7 @@ export default defineCheck({
         path,
         basis: () => [
           `${formatQuantity({ value: supplyCurrent, dimension: 'current' })} × ${formatQuantity({ value: on, dimension: 'resistance' })} at ${formatQuantity({ value: electricalJunction, dimension: 'temperature' })} + diode ${volt(drop)}`,
-          `latches from ${volt(holdOff.latchesAt)} by the closed form, 16 % taken off for its error`,
+          `latches from ${volt(holdOff.latchesAt)} by the closed form, 16 % taken off for its error: past that it fails, whatever is left to the threshold`,
         ],
         remedy: () =>
           remedyWords({ drop, supplyCurrent, wanted: isKnown(holdOff.thresholdMin) ? holdOff.thresholdMin : holdOff.thresholdTypical }),

@@ -2,6 +2,8 @@ import type { Analysis } from '../driver/analysis.ts';
 import { isKnown } from '../driver/known.ts';
 import { startConditions } from '../driver/start-conditions.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
+import { riseAtDriver } from '../driver/rail.ts';
+import { ownRailWords } from './gentle-start.ts';
 import { noLessThan } from './words.ts';
 import type { CheckDocs, SubjectPart } from './check.ts';
 import type { Verdict } from './judge.ts';
@@ -78,6 +80,7 @@ function statementsOf({ analysis, results }: { analysis: Analysis; results: read
     ...startKnown(analysis),
     ...('unknown' in analysis.start ? [] : holdOffAtSwitchOn(result('hold-off-at-switch-on'))),
     ...supplyAtStart(analysis),
+    ...bulkCharging(analysis),
     growth(analysis),
   ];
 }
@@ -105,9 +108,16 @@ function holdOffRunning(result: Result | undefined): readonly Statement[] {
   return [{ verdict: result.verdict, words: words[result.verdict], ...remedy }];
 }
 
-function startKnown({ start }: Analysis): readonly Statement[] {
+function startKnown(analysis: Analysis): readonly Statement[] {
+  const { start } = analysis;
   if (!('unknown' in start)) return [];
-  return [{ verdict: 'not assessed', words: start.unknown, remedy: 'gates on their own 12 V rail, or held low until the rail is up' }];
+  return [
+    {
+      verdict: 'not assessed',
+      words: start.unknown,
+      remedy: `${ownRailWords(analysis)}, or gates held low until the rail is up (gates.pullUp.hold: true)`,
+    },
+  ];
 }
 
 function holdOffAtSwitchOn(result: Result | undefined): readonly Statement[] {
@@ -156,6 +166,32 @@ function supplyAtStart({ design, corners }: Analysis): readonly Statement[] {
   ];
 }
 
+/** A bulk capacitor that takes more than the supply gives makes the rail rise more slowly than the project says, or not at all. */
+function bulkCharging({ design, corners }: Analysis): readonly Statement[] {
+  const { currentLimit, bulkCapacitance, riseTime, voltage, tolerance = 0 } = design.supply;
+  if (currentLimit === undefined || bulkCapacitance === undefined) return [];
+  // gates released on a rail that is up do not mind how long it took
+  if (design.gates.pullUp.hold && currentLimit.kind === 'constant') return [];
+  const rise = riseAtDriver(design);
+  const running = Math.max(...corners.map(({ point }) => point.running?.supplyCurrent ?? 0));
+  const charge = bulkCapacitance * voltage * (1 + tolerance);
+  if (rise > 0 && charge / rise + running <= currentLimit.current) return [];
+  const ampere = (value: number): string => formatQuantity({ value, dimension: 'current' });
+  const room = currentLimit.current - running;
+  const wanted = noLessThan({ value: charge / room, dimension: 'time', digits: 2 });
+  const takes = rise > 0 ? `${ampere(charge / rise)} for ${formatQuantity({ value: rise, dimension: 'time' })}` : 'a current without bound';
+  return [
+    {
+      verdict: 'not assessed',
+      words: `charging the bulk capacitor takes ${takes}, the supply gives ${ampere(currentLimit.current)}: the rail rises otherwise than stated${currentLimit.kind === 'constant' ? '' : ', or never'}`,
+      remedy:
+        room > 0
+          ? `a supply that rises in ${wanted} or more (supply.riseTime${riseTime === undefined ? ', not given' : ''})`
+          : 'a stronger supply',
+    },
+  ];
+}
+
 /** The weakest growth over all loads and corners. */
 function growth({ design, corners }: Analysis): Statement {
   let [gain, swing] = [Infinity, Infinity];
@@ -166,7 +202,8 @@ function growth({ design, corners }: Analysis): Statement {
     gain = Math.min(gain, conditions.gain);
     swing = Math.min(swing, conditions.swing);
   }
-  const numbers = `loop gain ${gain.toPrecision(2)}, gate swing ${swing.toPrecision(2)} times what turns the pair over`;
+  const times = (value: number): string => formatQuantity({ value, dimension: 'count', digits: 2 });
+  const numbers = `loop gain ${times(gain)}, gate swing ${times(swing)} times what turns the pair over`;
   if (gain > startFactor && swing > startFactor) return { verdict: 'pass', words: `the oscillation grows: ${numbers}` };
   return {
     verdict: 'not assessed',

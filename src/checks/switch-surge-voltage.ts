@@ -1,10 +1,9 @@
 import type { Analysis } from '../driver/analysis.ts';
-import { shortestCleanRise } from '../driver/start-stall.ts';
 import { avalancheEnergy } from '../physics/avalanche.ts';
-import { envelopeMode } from '../physics/envelope.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { breakdownAt } from './breakdown.ts';
 import { defineCheck, type CheckInput } from './check.ts';
+import { gentleStart, gentleWords } from './gentle-start.ts';
 import { momentFindings } from './peak-moments.ts';
 import { lacks, noLessThan, noMoreThan, ratedBasis, subjects, unassessed } from './words.ts';
 
@@ -75,7 +74,7 @@ function chokesSeen(design: Analysis['design'], instance: CheckInput['instance']
 }
 
 function remedyWords({
-  input: { analysis, instance },
+  input: { analysis },
   drainPeak,
   rating,
   warnAt,
@@ -90,23 +89,6 @@ function remedyWords({
   const { design } = analysis;
   const part = `a switch rated ${noLessThan({ value: (drainPeak * rating) / warnAt, dimension: 'voltage' })} or more`;
   const supply = `a supply of ${noMoreThan({ value: (design.supply.voltage * warnAt) / drainPeak, dimension: 'voltage' })} or less`;
-  const { tank, corner } = instance.point;
-  const running = Math.PI * design.supply.voltage * corner.supply;
-  const { angularFrequency } = envelopeMode({
-    chokeInductance: chokesSeen(design, instance),
-    capacitance: tank.capacitance,
-    parallelResistance: tank.parallelResistance,
-    dropResistance: 0,
-  });
-  // an undamped ramp overshoots by at most 1/x, x = ω_e·Tr/2; 3 % is the method's own allowance from x = 3 up
-  const room = Math.min(1 / 3, warnAt / (1.03 * running) - 1);
-  const clean = shortestCleanRise({
-    design,
-    point: instance.point,
-    voltage: design.supply.voltage * corner.supply,
-    seenInductance: chokesSeen(design, instance),
-  });
-  if (!atSwitchOn || room <= 0 || clean === undefined) return `${supply}, or ${part}`;
-  const riseTime = noLessThan({ value: Math.max(2 / room / angularFrequency, clean) * 1.1, dimension: 'time', digits: 2 });
-  return `gates on their own rail and a supply that rises in ${riseTime} or more, or ${part}, or ${supply}`;
+  const gentle = atSwitchOn ? gentleStart({ design, highest: warnAt }) : undefined;
+  return [...(gentle === undefined ? [] : [gentleWords({ analysis, gentle })]), supply, part].join(', or ');
 }

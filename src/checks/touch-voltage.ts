@@ -38,7 +38,8 @@ export default defineCheck({
           `${energyClass} of IEC 62368-1 at ${formatQuantity({ value: running.frequency, dimension: 'frequency' })}, access: ${access}${design.environment.access === undefined ? ' (assumed)' : ''}`,
           'between the ends of the coil, bare; surges at switch-on are higher',
         ],
-        remedy: () => 'insulation or an enclosure over coil, bank and drains, or a lower supply voltage; local codes decide',
+        remedy: () =>
+          'insulation or an enclosure over coil, bank and drains, stated by levels of your own (limits: touch-voltage), or a lower supply voltage; local codes decide',
       },
     ];
   },

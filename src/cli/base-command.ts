@@ -71,6 +71,8 @@ function problemsOf(error: Error): readonly Diagnostic[] | undefined {
   const [message = 'cannot be run like this', ...rest] = error.message
     .split('\n')
     .filter((line) => line.trim() !== '' && !line.startsWith('See more help'));
+  const missing = /^Missing \d+ required arg/.test(message) ? rest[0]?.trim().split(/\s{2,}/) : undefined;
+  if (missing !== undefined) return [{ id: 'usage', message: `${missing[0]} is missing: ${missing[1]}`, help: 'see tankproof --help' }];
   return [{ id: 'usage', message: lowered(message), help: [...rest.map((line) => line.trim()), 'see tankproof --help'].join('; ') }];
 }
 
@@ -91,6 +93,8 @@ export function failedOutsideCommand({ error, json }: { error: unknown; json: bo
 
 /** What is said of a bug of ours. */
 function printBug(error: unknown): void {
-  const words = error instanceof Error ? (error.stack ?? error.message) : String(error);
-  process.stderr.write(`${words}\nThis is a bug of tankproof; please report it with the input that caused it.\n`);
+  // of the stack only its places: the engine is one line of code, which would be printed with it
+  const places = error instanceof Error ? (error.stack ?? '').split('\n').filter((line) => /^ +at /.test(line)) : [];
+  const words = [error instanceof Error ? `${error.name}: ${error.message}` : String(error), ...places.slice(0, 8)];
+  process.stderr.write(`${words.join('\n')}\nThis is a bug of tankproof; please report it with the input that caused it.\n`);
 }

@@ -77,7 +77,14 @@ Exit status: 0 nothing failed, 1 a check failed, 2 could not run, 70 a bug of ta
 function overview(reviewed: readonly Reviewed[]): string {
   return reviewed
     .map((one) => ('report' in one ? `${one.report.file}: ${gravestVerdict(one.report.results)}` : `${one.file}: could not run`))
+    .concat(`${reviewed.length} files: ${gravest(reviewed)}`)
     .join('\n');
+}
+
+function gravest(reviewed: readonly Reviewed[]): string {
+  const refused = reviewed.filter((one) => !('report' in one)).length;
+  const verdict = gravestVerdict(reviewed.flatMap((one) => ('report' in one ? one.report.results : [])));
+  return [...(refused === reviewed.length ? [] : [verdict]), ...(refused === 0 ? [] : [`${refused} could not run`])].join(', ');
 }
 
 function withoutFileOnRefusal(document: object): object {

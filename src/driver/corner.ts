@@ -1,4 +1,5 @@
 import type { Design } from '../project/design.ts';
+import { formatQuantity } from '../units/format-quantity.ts';
 import type { Ratio } from '../units/si.ts';
 
 /** One combination of tolerances. Each factor multiplies the nominal value. */
@@ -51,6 +52,5 @@ export function cornerName({ corner, keys }: { corner: Corner; keys: readonly (k
 }
 
 function signedPercent(share: Ratio): string {
-  const percent = Number((Math.abs(share) * 100).toPrecision(3));
-  return `${share < 0 ? '−' : '+'}${percent} %`;
+  return `${share < 0 ? '−' : '+'}${formatQuantity({ value: Math.abs(share), dimension: 'ratio' })}`;
 }

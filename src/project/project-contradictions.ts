@@ -31,7 +31,7 @@ function loadProblems({ node: nodeOf }: ProjectReading): readonly Diagnostic[] {
     if (first && second)
       problems.push({
         id: 'contradictory-load',
-        message: `\`loads.${index}\` has both \`${first.key}\` and \`${second.key}\``,
+        message: `load ${quoted(names[index] ?? '')} has both \`${first.key}\` and \`${second.key}\``,
         help: 'keep the one that was measured or is wanted',
         at: second.keyAt,
       });

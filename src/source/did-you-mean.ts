@@ -3,6 +3,8 @@ const longestWord = 80;
 
 /** Letters that a name must share with the longer one before "a prefix is missing" explains the difference. */
 const shortestStem = 3;
+/** The same for a name that is only begun. */
+const shortestStart = 6;
 
 /** Number of insertions, deletions, replacements and swaps of neighbours between two words. */
 function editDistance(a: string, b: string): number {
@@ -24,12 +26,13 @@ function nameDistance(a: string, b: string): number {
   const [short, long] = x.length < y.length ? [x, y] : [y, x];
   if (short === long) return 0;
   if (short.length >= shortestStem && long.endsWith(short)) return 1;
+  if (short.length >= shortestStart && long.startsWith(short)) return 1;
   return long.length - short.length > 2 ? Infinity : editDistance(x, y);
 }
 
 /**
  * Names that somebody who wrote `word` may have meant: at most three, nearest first. One mistake is allowed in a name under three
- * letters, two in a longer one; letter case costs nothing, a missing or extra prefix counts as one mistake.
+ * letters, two in a longer one; letter case costs nothing, a missing or extra prefix counts as one mistake, and so does a missing end.
  *
  * @param word   what was written
  * @param names  what exists

@@ -27,7 +27,7 @@ const table: Readonly<Record<Dimension, DimensionEntry>> = {
   voltagePerTemperature: { unit: 'V/K', name: 'a voltage per temperature', examples: ['-6.8 mV/K', '-0.005 V/K'] },
   voltagePerTime: { unit: 'V/s', name: 'a voltage slope', examples: ['400 V/us', '5 kV/us'] },
   length: { unit: 'm', name: 'a length', examples: ['60 mm', '2 in'] },
-  ratio: { unit: '1', name: 'a ratio', examples: ['5 %', '0.05'] },
+  ratio: { unit: '1', name: 'a ratio', examples: ['5 %', '0.5 %'] },
   count: { unit: '1', name: 'a number', examples: ['24', '2.3'] },
 };
 

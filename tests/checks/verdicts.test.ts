@@ -186,7 +186,15 @@ const cases: readonly (readonly [string, Verdict, readonly Change[]])[] = [
   ],
   // a start that the supply cannot feed, and a bulk capacitor that can
   ['latch-up', 'not assessed', [liveRail, ['currentLimit: 5 A', 'currentLimit: 3 A']]],
-  ['latch-up', 'pass', [liveRail, ['currentLimit: 5 A', 'currentLimit: 3 A\n  bulkCapacitance: 4700 uF']]],
+  [
+    'latch-up',
+    'pass',
+    [liveRail, ['currentLimit: 5 A', 'currentLimit: 3 A\n  bulkCapacitance: 4700 uF'], ['power: 2 W', 'power: 2 W\n    hold: true']],
+  ],
+  // an inrush without bound into the bulk capacitor
+  ['latch-up', 'not assessed', [liveRail, ['currentLimit: 5 A', 'currentLimit: 5 A\n  bulkCapacitance: 4700 uF']]],
+  // drains that swing too little let no gate come up
+  ['latch-up', 'not assessed', [['voltage: 18 V', 'voltage: 1 V']]],
   ['touch-voltage', 'pass', []],
   ['touch-voltage', 'warn', [['voltage: 18 V', 'voltage: 23 V']]],
   ['touch-voltage', 'fail', [['voltage: 18 V', 'voltage: 30 V']]],

@@ -1,0 +1,83 @@
+import { cornersOf } from '../driver/corner.ts';
+import { switchOn } from '../driver/events.ts';
+import { isKnown } from '../driver/known.ts';
+import { operatingPoint } from '../driver/operating-point.ts';
+import type { Analysis } from '../driver/analysis.ts';
+import { preferredValue } from '../physics/preferred-values.ts';
+import type { Design } from '../project/design.ts';
+import { formatQuantity } from '../units/format-quantity.ts';
+import type { Second, Volt } from '../units/si.ts';
+
+/** Gate rail that a remedy proposes where the gates hang on the supply. */
+const proposedRail: Volt = 12;
+
+/** Rise times that are tried, from 20 µs to 0.5 s. */
+const riseTimes: readonly Second[] = [1e-5, 1e-4, 1e-3, 1e-2, 1e-1].flatMap((decade) => [2, 3, 5, 7, 10].map((step) => step * decade));
+
+/** A start that keeps the drains low: gates up first, then a supply that rises in this time or more. */
+export interface GentleStart {
+  readonly riseTime: Second;
+  readonly design: Design;
+}
+
+/**
+ * The shortest rise time from which on every longer one keeps the drains at or below a voltage with every load at every corner, the
+ * gates on their own rail.
+ *
+ * @param design   the project
+ * @param highest  drain voltage, in V
+ * @returns the start, as a design that has it; undefined where no rise time up to half a second does
+ */
+export function gentleStart({ design, highest }: { design: Design; highest: Volt }): GentleStart | undefined {
+  let found: GentleStart | undefined;
+  for (const riseTime of [...riseTimes].reverse()) {
+    const gentle = withRise({ design, riseTime });
+    if (!keepsBelow({ design: gentle, highest })) break;
+    found = { riseTime, design: gentle };
+  }
+  return found;
+}
+
+function withRise({ design, riseTime }: { design: Design; riseTime: Second }): Design {
+  const { pullUp } = design.gates;
+  const from = pullUp.from === 'supply' ? proposedRail : pullUp.from;
+  return {
+    ...design,
+    supply: { ...design.supply, riseTime },
+    gates: { ...design.gates, pullUp: { ...pullUp, from, hold: false } },
+  };
+}
+
+function keepsBelow({ design, highest }: { design: Design; highest: Volt }): boolean {
+  return design.loads.every((load) =>
+    cornersOf(design)
+      .filter(({ supply }) => supply >= 1)
+      .every((corner) => {
+        const point = operatingPoint({ design, load, corner });
+        const peaks = switchOn({ design, point, damping: 'least' });
+        return 'drainPeak' in peaks && peaks.doubt === undefined && peaks.drainPeak <= highest;
+      }),
+  );
+}
+
+/** The changes that a gentle start takes, as words of a remedy. */
+export function gentleWords({ analysis, gentle }: { analysis: Analysis; gentle: GentleStart }): string {
+  const { pullUp } = analysis.design.gates;
+  const rise = formatQuantity({ value: gentle.riseTime, dimension: 'time' });
+  const rail = pullUp.from === 'supply' ? `gates on their own rail (${ownRailWords(analysis)}) and ` : '';
+  return `${rail}a supply that rises in ${rise} or more (supply.riseTime)${pullUp.hold ? ' with the gates live before it (no gates.pullUp.hold)' : ''}`;
+}
+
+/** A gate rail of its own, with the pull-up that reaches the plateau in the same time from it. */
+export function ownRailWords({ design, corners }: Analysis): string {
+  const { resistance } = design.gates.pullUp;
+  const gates = { ...design.gates, pullUp: { ...design.gates.pullUp, from: proposedRail } };
+  const slower = corners.map(({ point }) => {
+    const now = point.running?.gateRise;
+    const then = operatingPoint({ design: { ...design, gates }, load: point.load, corner: point.corner }).running?.gateRise;
+    return typeof now === 'number' && typeof then === 'number' && isKnown(now) && isKnown(then) ? then / now : 1;
+  });
+  const smaller = resistance / Math.max(1, ...slower);
+  const pullUp = smaller < resistance ? preferredValue({ value: smaller, side: 'below' }) : resistance;
+  return `gates.pullUp.from: ${proposedRail} V, with a pull-up of ${formatQuantity({ value: pullUp, dimension: 'resistance' })} or less`;
+}
