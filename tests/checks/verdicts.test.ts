@@ -194,7 +194,14 @@ const cases: readonly (readonly [string, Verdict, readonly Change[]])[] = [
   // an inrush without bound into the bulk capacitor
   ['latch-up', 'not assessed', [liveRail, ['currentLimit: 5 A', 'currentLimit: 5 A\n  bulkCapacitance: 4700 uF']]],
   // drains that swing too little let no gate come up
-  ['latch-up', 'not assessed', [['voltage: 18 V', 'voltage: 1 V'], ['power: 25 W', 'power: 50 mW']]],
+  [
+    'latch-up',
+    'not assessed',
+    [
+      ['voltage: 18 V', 'voltage: 1 V'],
+      ['power: 25 W', 'power: 50 mW'],
+    ],
+  ],
   ['touch-voltage', 'pass', []],
   ['touch-voltage', 'warn', [['voltage: 18 V', 'voltage: 23 V']]],
   ['touch-voltage', 'fail', [['voltage: 18 V', 'voltage: 30 V']]],
