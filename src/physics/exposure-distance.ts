@@ -100,7 +100,7 @@ function outermostCrossing({
   finiteResult({ name: 'distance', value: sphere + reach });
   if (reach === 0) return atLeast;
   const excess = (s: Metre): number => Math.log(fieldOnRay({ loops, direction, distance: s }) / fluxDensity);
-  let beyond = sphere + reach;
+  let beyond = (sphere + reach) * (1 + 1e-9);
   for (const s of pointsInwards({ loops, sphere, reach, direction })) {
     if (s <= atLeast) break;
     if (excess(s) > 0) return bracketedRoot({ of: excess, from: s, to: beyond });
