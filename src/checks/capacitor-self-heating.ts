@@ -3,10 +3,8 @@ import { bankThermalResistance, currentShareFactor } from '../driver/operating-p
 import type { Capacitor } from '../parts/part.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck, type Measured } from './check.ts';
+import { usualRise } from './rise-limit.ts';
 import { lacks, notOscillating, subjects, unassessed } from './words.ts';
-
-/** The policy's levels for polypropylene are written for parts that allow 10 K of their own heating. */
-const usualRise = 10;
 
 export default defineCheck({
   id: 'capacitor-self-heating',

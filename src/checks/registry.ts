@@ -1,20 +1,33 @@
 import type { Check } from './check.ts';
+import capacitorAcVoltage from './capacitor-ac-voltage.ts';
 import capacitorCurrent from './capacitor-current.ts';
 import capacitorPeakVoltage from './capacitor-peak-voltage.ts';
 import capacitorSelfHeating from './capacitor-self-heating.ts';
+import capacitorTemperature from './capacitor-temperature.ts';
+import capacitorVoltageSlope from './capacitor-voltage-slope.ts';
 import chokePeakCurrent from './choke-peak-current.ts';
 import chokeRatio from './choke-ratio.ts';
+import chokeTemperature from './choke-temperature.ts';
 import clampPower from './clamp-power.ts';
+import crossDiodeCurrent from './cross-diode-current.ts';
 import crossDiodeRecovery from './cross-diode-recovery.ts';
 import crossDiodeVoltage from './cross-diode-voltage.ts';
+import gateDriveVoltage from './gate-drive-voltage.ts';
 import gatePeakVoltage from './gate-peak-voltage.ts';
 import gateRiseTime from './gate-rise-time.ts';
 import holdOffAtSwitchOn from './hold-off-at-switch-on.ts';
 import holdOffRunning from './hold-off-running.ts';
+import hotSurface from './hot-surface.ts';
 import { latchUp } from './latch-up.ts';
 import loadedQ from './loaded-q.ts';
 import pullUpPower from './pull-up-power.ts';
+import railOvershoot from './rail-overshoot.ts';
+import riseTime from './rise-time.ts';
+import startGain from './start-gain.ts';
+import startGateSwing from './start-gate-swing.ts';
 import supplyCurrent from './supply-current.ts';
+import supplySag from './supply-sag.ts';
+import switchCurrent from './switch-current.ts';
 import switchPeakVoltage from './switch-peak-voltage.ts';
 import switchSurgeVoltage from './switch-surge-voltage.ts';
 import switchTemperature from './switch-temperature.ts';
@@ -24,23 +37,36 @@ import touchVoltage from './touch-voltage.ts';
 export const checks: readonly Check[] = [
   switchPeakVoltage,
   switchSurgeVoltage,
+  switchCurrent,
   switchTemperature,
   gatePeakVoltage,
+  gateDriveVoltage,
   gateRiseTime,
   pullUpPower,
   clampPower,
   crossDiodeVoltage,
   crossDiodeRecovery,
+  crossDiodeCurrent,
   capacitorPeakVoltage,
+  capacitorAcVoltage,
   capacitorCurrent,
   capacitorSelfHeating,
+  capacitorTemperature,
+  capacitorVoltageSlope,
   chokePeakCurrent,
+  chokeTemperature,
   chokeRatio,
   supplyCurrent,
+  supplySag,
+  railOvershoot,
   holdOffRunning,
   holdOffAtSwitchOn,
+  startGain,
+  startGateSwing,
   loadedQ,
+  riseTime,
   touchVoltage,
+  hotSurface,
 ];
 
 /** What `explain` knows: every check and the summary. */

@@ -1,6 +1,6 @@
-import { isKnown } from '../driver/known.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
+import { drawnCurrent } from './drawn-current.ts';
 import { noLessThan, notOscillating, subjects, unassessed } from './words.ts';
 
 export default defineCheck({
@@ -20,16 +20,11 @@ export default defineCheck({
   },
   subject: subjects.supply,
   run: ({ analysis: { design }, instance: { point } }) => {
-    const { running, gate } = point;
+    const { running } = point;
     const limit = design.supply.currentLimit;
     if (running === undefined) return [unassessed({ ...notOscillating, path: 'loads' })];
     if (limit === undefined) return [unassessed({ unknown: 'supply.currentLimit is not given', path: 'supply' })];
-    const { from, resistance } = design.gates.pullUp;
-    const low = isKnown(gate.diodeCurrent) ? gate.diodeCurrent : gate.feed / resistance;
-    const pullUps = from === 'supply' ? low + Math.max(0, gate.feed - gate.high) / resistance : 0;
-    const { losses, supplyVoltage } = running;
-    const extra = losses === 'latched' || 'unknown' in losses ? 0 : (2 * (losses.slowGate + losses.leak)) / supplyVoltage;
-    const value = running.supplyCurrent + pullUps + extra;
+    const { pullUps, extra, total: value } = drawnCurrent({ design, point, running });
     return [
       {
         kind: 'measured',

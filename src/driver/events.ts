@@ -1,7 +1,8 @@
 import type { EnvelopePeaks } from '../physics/envelope-peaks.ts';
 import { envelopeMode, type EnvelopeCircuit } from '../physics/envelope.ts';
 import type { Design } from '../project/design.ts';
-import type { Ampere, Ratio, Second, Volt } from '../units/si.ts';
+import { returnedCharge } from '../physics/returned-charge.ts';
+import type { Ampere, Coulomb, Ratio, Second, Volt } from '../units/si.ts';
 import type { Unknown } from './known.ts';
 import { isKnown } from './known.ts';
 import { chokeResistanceOf, type OperatingPoint, type Running } from './operating-point.ts';
@@ -163,4 +164,13 @@ export function loadRemoval({ design, point, damping }: { design: Design; point:
     before: { kind: 'up' },
   });
   return transientOf({ design, running, peaks, allowance: damping === 'least' ? allowances.loadRemoval : allowances.none });
+}
+
+/** Charge that comes back to the supply when the load is taken away. */
+export function returnedAtLoadRemoval({ design, point, running }: { design: Design; point: OperatingPoint; running: Running }): Coulomb {
+  return returnedCharge({
+    circuit: envelopeOf({ design, point, damping: 'least', load: 'lightest' }),
+    initial: { current: running.supplyCurrent, voltage: running.tankPeak },
+    voltage: running.supplyVoltage,
+  });
 }

@@ -17,5 +17,7 @@ export type Dimension =
   | 'voltagePerTemperature'
   | 'voltagePerTime'
   | 'length'
+  | 'currentDensity'
+  | 'fluxDensity'
   | 'ratio'
   | 'count';

@@ -27,6 +27,8 @@ const table: Readonly<Record<Dimension, DimensionEntry>> = {
   voltagePerTemperature: { unit: 'V/K', name: 'a voltage per temperature', examples: ['-6.8 mV/K', '-0.005 V/K'] },
   voltagePerTime: { unit: 'V/s', name: 'a voltage slope', examples: ['400 V/us', '5 kV/us'] },
   length: { unit: 'm', name: 'a length', examples: ['60 mm', '2 in'] },
+  currentDensity: { unit: 'A/m^2', name: 'a current density', examples: ['6 A/mm^2', '2.5 A/mm^2'] },
+  fluxDensity: { unit: 'T', name: 'a magnetic flux density', examples: ['27 uT', '0.1 mT'] },
   ratio: { unit: '1', name: 'a ratio', examples: ['5 %', '0.5 %'] },
   count: { unit: '1', name: 'a number', examples: ['24', '2.3'] },
 };

@@ -38,6 +38,8 @@ const steps: Readonly<Record<Dimension, Steps>> = {
     [1e-3, 'mm'],
     [1, 'm'],
   ],
+  currentDensity: [[1e6, 'A/mm²']],
+  fluxDensity: engineering('T', 'nµm-'),
   ratio: [[0.01, '%']],
   count: [[1, '']],
 };

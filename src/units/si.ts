@@ -35,6 +35,7 @@ export type JoulePerKilogramKelvin = Si<'J/(kg K)'>;
 export type WattPerMetre = Si<'W/m'>;
 export type WattPerMetreKelvin = Si<'W/(m K)'>;
 export type PerKelvin = Si<'1/K'>;
+export type AmperePerSquareMetre = Si<'A/m2'>;
 export type Tesla = Si<'T'>;
 export type Radian = Si<'rad'>;
 /** A plain ratio: 5 % is 0.05. */

@@ -13,6 +13,7 @@ const units: Readonly<Record<string, string>> = {
   C: 'pnum',
   K: 'm',
   m: 'umc',
+  T: 'num',
   in: '',
 };
 

@@ -1,0 +1,52 @@
+import { chokeHeatOf } from '../driver/choke-heat.ts';
+import { formatQuantity } from '../units/format-quantity.ts';
+import { defineCheck } from './check.ts';
+import { lacks, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
+
+const path = 'chokes';
+
+export default defineCheck({
+  id: 'choke-temperature',
+  part: 'chokes',
+  title: 'temperature of one choke while running, against the part’s limit',
+  since: '0.2.0',
+  dimension: 'temperature',
+  sense: 'at-most',
+  model: 'running',
+  docs: {
+    what: 'Computes copper loss with the resistance at temperature, core loss scaled from the stated point, and the temperature of winding and core.',
+    why: 'Powder cores lose in the ripple, at 100 kHz often more than the copper; iron powder ages for good above about 100 °C.',
+    formula: 'T = Ta + R_th·(I_rms²·R(T) + P_core), I_rms² = I² + ΔI²/12, P_core = P0·(ΔI/ΔI0)^2.2·(f/f0)^1.2',
+    source: 'copper coefficient of IEC 60028 (check-values C-iacs); core exponents of a class, from memory',
+    remedy: 'a choke of lower resistance or core loss, a larger one, or moving air',
+  },
+  subject: subjects.choke,
+  run: ({ analysis: { design }, instance: { point } }) => {
+    const { choke } = design.chokes;
+    const rating = choke.ratings.maxTemperature;
+    const { running } = point;
+    if (running === undefined) return [unassessed({ ...notOscillating, path })];
+    if (rating === undefined) return [unassessed({ ...lacks({ part: choke.name, key: 'maxTemperature' }), path })];
+    const heat = chokeHeatOf({ design, point, running });
+    if ('unknown' in heat) return [unassessed({ ...heat, path })];
+    const { copper, core, temperature } = heat;
+    const remedy = (): string => 'a choke of lower resistance or core loss, or a larger one';
+    if (temperature === undefined) {
+      return [{ kind: 'hopeless', reason: 'the copper loss outgrows the cooling: no temperature is steady', path, remedy }];
+    }
+    const watt = (value: number): string => formatQuantity({ value, dimension: 'power', digits: 2 });
+    return [
+      {
+        kind: 'measured',
+        value: temperature,
+        rating: rating.value,
+        path,
+        basis: () => [
+          `copper ${watt(copper)}, core ${watt(core)} (scaled with ripple and frequency, exponents of a class)`,
+          ratedBasis({ what: 'limit', rating, dimension: 'temperature' }),
+        ],
+        remedy,
+      },
+    ];
+  },
+});

@@ -1,0 +1,40 @@
+import type { Coulomb, Volt } from '../units/si.ts';
+import { envelopeAt, envelopeMode, type EnvelopeCircuit, type EnvelopeState } from './envelope.ts';
+
+const samplesPerPeriod = 128;
+const periods = 6;
+
+/**
+ * Charge that the chokes give back to the supply after a disturbance: the part of the envelope current that is below zero.
+ *
+ *     Q = ∫ max(0, −I) dt
+ *
+ * @param circuit  as EnvelopeCircuit
+ * @param initial  I in A and Vt in V at time zero
+ * @param voltage  V of the rail, constant, in V
+ * @returns Q, in C
+ *
+ * Valid for: as envelopeAt; six periods of the envelope are followed.
+ * Source: the envelope integrated by the trapezoidal rule (0.1 %)
+ *
+ * @example returnedCharge({ circuit: { chokeInductance: 50e-6, capacitance: 1e-6, parallelResistance: 50, dropResistance: 0 }, initial: { current: 0, voltage: 0 }, voltage: 0 }) // 0
+ */
+export function returnedCharge({
+  circuit,
+  initial,
+  voltage,
+}: {
+  circuit: EnvelopeCircuit;
+  initial: EnvelopeState;
+  voltage: Volt;
+}): Coulomb {
+  const step = (2 * Math.PI) / envelopeMode(circuit).angularFrequency / samplesPerPeriod;
+  const rail = { from: voltage, to: voltage, time: 0 };
+  let [charge, before] = [0, Math.max(0, -initial.current)];
+  for (let i = 1; i <= periods * samplesPerPeriod; i++) {
+    const back = Math.max(0, -envelopeAt({ circuit, initial, rail, time: i * step }).current);
+    charge += ((before + back) / 2) * step;
+    before = back;
+  }
+  return charge;
+}
