@@ -14,4 +14,7 @@ export { didYouMeanHelp } from '../source/did-you-mean.ts';
 export { writeCompiled } from './compiled.ts';
 export { textOf } from './files.ts';
 export { partsInFolders } from './parts-folders.ts';
+export { partKinds } from '../parts/part.ts';
+export { partJson, partsListText, partText } from '../report/part-text.ts';
+export { partsOnShelf } from './parts-shelf.ts';
 export { defaultPolicies, reviewedFile } from './review-file.ts';
