@@ -24,5 +24,14 @@ export type KelvinPerWatt = Si<'K/W'>;
 export type VoltPerKelvin = Si<'V/K'>;
 export type VoltPerSecond = Si<'V/s'>;
 export type AmperePerVoltSquared = Si<'A/V2'>;
+export type Metre = Si<'m'>;
+export type SquareMetre = Si<'m2'>;
+export type OhmMetre = Si<'ohm m'>;
+export type OhmPerMetre = Si<'ohm/m'>;
+export type HenryPerMetre = Si<'H/m'>;
+export type WattPerMetre = Si<'W/m'>;
+export type AmperePerMetre = Si<'A/m'>;
+export type PerKelvin = Si<'1/K'>;
+export type Tesla = Si<'T'>;
 /** A plain ratio: 5 % is 0.05. */
 export type Ratio = Si<'1'>;
