@@ -135,8 +135,24 @@ export function bundleProblem({ meanRadius: R, bundleRadius: b, turns: N, wireRa
   return undefined;
 }
 
-/** Circles of the turns in a hexagonal pack that fills the section. */
-function pack({ meanRadius: R, bundleRadius: b, turns: N }: Bundle): readonly Turn[] {
+/**
+ * Circles that stand for the turns of a bundle, in a hexagonal pack that fills the section.
+ *
+ * @param meanRadius    R, of the ring, in m, above zero
+ * @param bundleRadius  b, in m, above zero, below R
+ * @param turns         N, a whole number, 1 to 100
+ * @param wireRadius    not used; part of a bundle
+ * @returns the circles, radius and height in m
+ *
+ * Valid for: turns that lie in order; real ones lie less evenly.
+ * Errors: RangeError where an argument is out of range.
+ * Source: geometry
+ *
+ * @example bundleTurns({ meanRadius: 0.1, bundleRadius: 5e-3, turns: 1, wireRadius: 1e-3 }) // [{ radius: 0.1, height: 0 }]
+ */
+export function bundleTurns({ meanRadius: R, bundleRadius: b, turns: N }: Bundle): readonly Turn[] {
+  requirePositive({ 'mean radius': R, 'bundle radius': b });
+  requireWithin({ named: { turns: N }, from: 1, to: 100 });
   const step = b * Math.sqrt(Math.PI / N) * Math.sqrt(2 / Math.sqrt(3));
   const span = Array.from({ length: 13 }, (_, i) => i - 6);
   const places = span.flatMap((i) => span.map((j) => ({ x: step * (i + j / 2), y: (step * j * Math.sqrt(3)) / 2 })));
@@ -144,7 +160,7 @@ function pack({ meanRadius: R, bundleRadius: b, turns: N }: Bundle): readonly Tu
   const nearest = places.toSorted((p, q) => Math.hypot(p.x - 1e-4 * b, p.y - 2e-4 * b) - Math.hypot(q.x - 1e-4 * b, q.y - 2e-4 * b));
   const chosen = nearest.slice(0, N);
   const middle = chosen.reduce((sum, { x }) => sum + x, 0) / N;
-  return chosen.map(({ x, y }) => ({ radius: R + x - middle, height: y }));
+  return chosen.map(({ x, y }) => ({ radius: R + (x - middle), height: y }));
 }
 
 /**
@@ -173,7 +189,7 @@ export function bundleEstimate(given: Bundle & { internalFactor: Ratio }): Induc
   if (b > R / 3) return { outside: 'the bundle is thicker than a third of the ring' };
   const [even, uniform] = [bundleInductance({ ...given, internalFactor: 0 }), bundleInductance({ ...given, internalFactor: 1 })];
   const part = { ...given, turns: Math.min(N, enough), bundleRadius: b * Math.sqrt(Math.min(1, enough / N)) };
-  const known = crowding({ turns: pack(part), wireRadius });
+  const known = crowding({ turns: bundleTurns(part), wireRadius });
   const beyond = N > enough ? (1 - known.ratio) * Math.max(0, 1 - Y) : 0;
   return blend({ even, uniform, crowding: known, internalFactor: Y, shapeError: 0.04 + beyond });
 }
