@@ -9,7 +9,7 @@ import type {
   WattPerMetre,
 } from '../units/si.ts';
 import { airProperties } from './air-properties.ts';
-import { finiteResult, requireFinite, requirePositive } from './preconditions.ts';
+import { finite, requireFinite, requirePositive } from './preconditions.ts';
 
 /** Standard acceleration of free fall. */
 const standardGravity: MetrePerSecondSquared = 9.80665;
@@ -51,7 +51,7 @@ export function rayleighNumber({
   requirePositive({ diameter: D, kinematicViscosity: nu, thermalDiffusivity: alpha });
   requireFinite({ expansion: beta, temperatureDifference: dT, gravity: g });
   if (beta < 0 || dT < 0 || g < 0) throw new RangeError('expansion, temperature difference and gravity are not negative');
-  return finiteResult({ name: 'Rayleigh number', value: (g * beta * dT * D ** 3) / (nu * alpha) });
+  return finite({ name: 'Rayleigh number', value: (g * beta * dT * D ** 3) / (nu * alpha) });
 }
 
 /**

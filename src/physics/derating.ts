@@ -1,6 +1,6 @@
 import type { Ampere, Farad, Hertz, KelvinPerWatt, KelvinRise, Ratio, Volt, Watt } from '../units/si.ts';
 import { thermalVoltageLimit } from './capacitor.ts';
-import { finiteResult, requirePositive } from './preconditions.ts';
+import { finite, requirePositive } from './preconditions.ts';
 
 /** What ends the ac voltage of a capacitor at a frequency. */
 export type VoltageLimitedBy = 'voltage' | 'loss' | 'current';
@@ -22,7 +22,7 @@ export type VoltageLimitedBy = 'voltage' | 'loss' | 'current';
  */
 export function permissibleLoss({ rise, thermalResistance: Rth }: { rise: KelvinRise; thermalResistance: KelvinPerWatt }): Watt {
   requirePositive({ rise, thermalResistance: Rth });
-  return finiteResult({ name: 'loss', value: rise / Rth });
+  return finite({ name: 'loss', value: rise / Rth });
 }
 
 /**
@@ -61,7 +61,7 @@ export function permissibleVoltage({
 }): { voltage: Volt; limitedBy: VoltageLimitedBy } {
   requirePositive({ ratedVoltage, loss: P, lossTangent: tanDelta, capacitance: C, frequency: f });
   if (ratedCurrent !== undefined) requirePositive({ ratedCurrent });
-  const thermal = finiteResult({
+  const thermal = finite({
     name: 'voltage',
     value: thermalVoltageLimit({ power: P, frequency: f, capacitance: C, lossTangent: tanDelta }),
   });
@@ -103,8 +103,8 @@ export function deratingCorners({
   capacitance: Farad;
 }): { thermalFrom: Hertz; currentFrom: Hertz } {
   requirePositive({ ratedVoltage: V, loss: P, lossTangent: tanDelta, ratedCurrent: I, capacitance: C });
-  const thermalFrom = finiteResult({ name: 'corner', value: P / (2 * Math.PI * C * tanDelta * V * V) });
-  const currentFrom = finiteResult({ name: 'corner', value: (I * I * tanDelta) / (2 * Math.PI * C * P) });
-  const direct = finiteResult({ name: 'corner', value: I / (2 * Math.PI * C * V) });
+  const thermalFrom = finite({ name: 'corner', value: P / (2 * Math.PI * C * tanDelta * V * V) });
+  const currentFrom = finite({ name: 'corner', value: (I * I * tanDelta) / (2 * Math.PI * C * P) });
+  const direct = finite({ name: 'corner', value: I / (2 * Math.PI * C * V) });
   return currentFrom > thermalFrom ? { thermalFrom, currentFrom } : { thermalFrom: direct, currentFrom: direct };
 }

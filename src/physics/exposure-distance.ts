@@ -1,9 +1,8 @@
 import type { Metre, Radian, Tesla } from '../units/si.ts';
 import { bracketedRoot } from './bracketed-root.ts';
 import { coaxialLoopsField, type CurrentLoop } from './magnetic-field.ts';
-import { finiteResult, requireFinite, requirePositive } from './preconditions.ts';
-
-const vacuumPermeability = 4e-7 * Math.PI;
+import { vacuumPermeability } from './vacuum.ts';
+import { finite, requireFinite, requirePositive } from './preconditions.ts';
 
 /** Points of a ray that are looked at outside the sphere around the loops, and inside it. */
 const pointsOutside = 96;
@@ -97,7 +96,7 @@ function outermostCrossing({
     strength += Math.abs(current) * radius;
   }
   const reach = Math.sqrt((vacuumPermeability * strength) / (2 * fluxDensity));
-  finiteResult({ name: 'distance', value: sphere + reach });
+  finite({ name: 'distance', value: sphere + reach });
   if (reach === 0) return atLeast;
   const excess = (s: Metre): number => Math.log(fieldOnRay({ loops, direction, distance: s }) / fluxDensity);
   let beyond = (sphere + reach) * (1 + 1e-9);

@@ -1,5 +1,5 @@
 import type { Ampere, Kelvin, Metre, Ohm, SquareMetre, Volt } from '../units/si.ts';
-import { finiteResult, requireFinite, requirePositive } from './preconditions.ts';
+import { finite, requireFinite, requirePositive } from './preconditions.ts';
 
 /** Nominal cross-section in mm², largest resistance at 20 °C in mΩ/m, current in A in free air at 30 °C (none given for 0.5 mm²). */
 const leads: readonly { readonly section: number; readonly resistance: number; readonly capacity?: number }[] = [
@@ -77,7 +77,7 @@ export function leadResistance({
   const lead = leads.find(({ section }) => Math.abs(A / (section * squareMillimetre) - 1) < 1e-6);
   if (lead === undefined) throw new RangeError(`${A} m² is not a nominal cross-section from 0.5 mm² to 120 mm²`);
   const value = lead.resistance * 1e-3 * l * (1 + 0.00393 * (T - 293.15));
-  return finiteResult({ name: 'resistance', value });
+  return finite({ name: 'resistance', value });
 }
 
 /**

@@ -1,11 +1,10 @@
+import { vacuumPermeability } from './vacuum.ts';
 import type { Hertz, Tesla } from '../units/si.ts';
 
 /** Who is exposed: anybody, or trained adults at work. */
 export type Exposure = 'public' | 'occupational';
 
 /** Permeability of vacuum in H/m. */
-const vacuumPermeability = 4e-7 * Math.PI;
-
 /** Upper end of a band in Hz and the level in it in T, f in Hz. */
 type Band = readonly [number, (f: Hertz) => Tesla];
 

@@ -1,9 +1,7 @@
 import type { Ampere, Metre, Tesla } from '../units/si.ts';
-import { completeEllipticK } from './elliptic.ts';
-import { finiteResult, requireFinite, requirePositive } from './preconditions.ts';
-
-/** Permeability of vacuum in H/m, the classical value (check-values B-mu0). */
-const vacuumPermeability = 4e-7 * Math.PI;
+import { ellipticIntegrals } from './elliptic.ts';
+import { finite, requireFinite, requirePositive } from './preconditions.ts';
+import { vacuumPermeability } from './vacuum.ts';
 
 /** A circular turn on the axis z. */
 export interface CurrentLoop {
@@ -53,15 +51,15 @@ export function loopField({ loop, radius: r, height }: { loop: CurrentLoop; radi
   const m = (4 * s) / beta2;
   const T = ellipticRest(Math.sqrt(alpha2 / beta2));
   // E = K·(1 − m/2 − m²·T)
-  const K = completeEllipticK({ parameter: Math.min(m, 1 - Number.EPSILON / 2) });
+  const { first: K } = ellipticIntegrals({ complement: Math.min(1, alpha2 / beta2) });
   const scale = ((vacuumPermeability * I) / (2 * Math.PI * R * Math.sqrt(beta2))) * K;
   const rest = m / 2 + m * m * T;
   const axial = scale * (rest + ((1 - rest) * 2 * (1 - s)) / alpha2);
   const radial = ((scale * h * 16 * s) / (alpha2 * beta2)) * (0.25 - (1 - m / 2) * T);
   return {
-    radial: finiteResult({ name: 'radial field', value: radial }),
-    axial: finiteResult({ name: 'axial field', value: axial }),
-    magnitude: finiteResult({ name: 'field', value: Math.hypot(radial, axial) }),
+    radial: finite({ name: 'radial field', value: radial }),
+    axial: finite({ name: 'axial field', value: axial }),
+    magnitude: finite({ name: 'field', value: Math.hypot(radial, axial) }),
   };
 }
 
@@ -104,5 +102,5 @@ export function coaxialLoopsField({ loops, radius, height }: { loops: readonly C
     radial += one.radial;
     axial += one.axial;
   }
-  return { radial, axial, magnitude: finiteResult({ name: 'field', value: Math.hypot(radial, axial) }) };
+  return { radial, axial, magnitude: finite({ name: 'field', value: Math.hypot(radial, axial) }) };
 }

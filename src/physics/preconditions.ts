@@ -16,36 +16,66 @@ export function requireFinite(values: Readonly<Record<string, number>>): void {
 }
 
 /**
- * Refuses arguments of a formula that are not finite and above zero.
+ * Refuses arguments that are not finite and above zero, so that no formula returns a number that means nothing.
  *
- * @param values  arguments by name, any unit
+ * @param named  the arguments by the name that the message gives, in the units of the formula
  * @returns nothing
  *
- * Valid for: any numbers.
- * Errors: RangeError that names the first argument that is NaN, infinite, zero or negative.
- * Source: none, a precondition.
+ * Valid for: numbers.
+ * Errors: RangeError that names the first argument which is not finite and above zero.
+ * Source: arithmetic
  *
- * @example requirePositive({ diameter: 1e-3 }) // undefined
+ * @example requirePositive({ radius: 0.1 }) // undefined
  */
-export function requirePositive(values: Readonly<Record<string, number>>): void {
-  requireFinite(values);
-  for (const [name, value] of Object.entries(values)) if (!(value > 0)) throw new RangeError(`${name} ${value} is not above zero`);
+export function requirePositive(named: Readonly<Record<string, number>>): void {
+  for (const [name, value] of Object.entries(named))
+    if (!(value > 0 && value < Infinity)) throw new RangeError(`${name} is ${value}; it must be finite and above zero`);
 }
 
 /**
- * Hands on the result of a formula if it is finite.
+ * Refuses arguments that do not lie from one number to another, both included.
  *
- * @param name   what was computed
- * @param value  the result, any unit
- * @returns the value, in its unit
+ * @param named  the arguments by the name that the message gives, in the units of the formula
+ * @param from   smallest value allowed, in the same units
+ * @param to     largest value allowed, in the same units; left out, any finite one
+ * @returns nothing
  *
- * Valid for: any number.
- * Errors: RangeError where the value is NaN or infinite: the arguments lie beyond what numbers can hold.
- * Source: none, a postcondition.
+ * Valid for: numbers.
+ * Errors: RangeError that names the first argument which is not finite or lies outside.
+ * Source: arithmetic
  *
- * @example finiteResult({ name: 'loss', value: 2 }) // 2
+ * @example requireWithin({ named: { turns: 3 }, from: 1 }) // undefined
  */
-export function finiteResult({ name, value }: { name: string; value: number }): number {
-  if (!Number.isFinite(value)) throw new RangeError(`${name} has no finite value`);
+export function requireWithin({
+  named,
+  from,
+  to = Number.MAX_VALUE,
+}: {
+  named: Readonly<Record<string, number>>;
+  from: number;
+  to?: number;
+}): void {
+  for (const [name, value] of Object.entries(named))
+    if (!(value >= from && value <= to)) {
+      const upper = to === Number.MAX_VALUE ? 'finite' : `at most ${to}`;
+      throw new RangeError(`${name} is ${value}; it must be at least ${from} and ${upper}`);
+    }
+}
+
+/**
+ * The result of a formula, unless it has run out of the numbers that a computer holds.
+ *
+ * @param name   of the result, for the message
+ * @param value  the result, in any unit
+ * @returns the value
+ *
+ * Valid for: numbers.
+ * Errors: RangeError where the value is not finite.
+ * Source: arithmetic
+ *
+ * @example finite({ name: 'inductance', value: 1e-6 }) // 1e-6
+ */
+export function finite({ name, value }: { name: string; value: number }): number {
+  if (!Number.isFinite(value)) throw new RangeError(`${name} is ${value}: the arguments leave the range of numbers`);
   return value;
 }

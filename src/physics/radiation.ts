@@ -1,5 +1,5 @@
 import type { Kelvin, Metre, Ratio, WattPerMetre } from '../units/si.ts';
-import { finiteResult, requirePositive } from './preconditions.ts';
+import { finite, requirePositive } from './preconditions.ts';
 
 /** Stefan-Boltzmann constant in W/(m²·K⁴), exact since 2019 (CODATA 2018). */
 export const stefanBoltzmann = 5.670374419e-8;
@@ -64,5 +64,5 @@ export function radiatedHeat({
 }): WattPerMetre {
   requirePositive({ diameter: D, surface: Ts, surroundings: Tu });
   if (!(epsilon >= 0 && epsilon <= 1)) throw new RangeError(`emissivity ${epsilon} is not from 0 to 1`);
-  return finiteResult({ name: 'radiated heat', value: epsilon * stefanBoltzmann * Math.PI * D * (Ts ** 4 - Tu ** 4) });
+  return finite({ name: 'radiated heat', value: epsilon * stefanBoltzmann * Math.PI * D * (Ts ** 4 - Tu ** 4) });
 }

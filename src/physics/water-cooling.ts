@@ -1,5 +1,5 @@
 import type { CubicMetrePerSecond, KelvinRise, Watt } from '../units/si.ts';
-import { finiteResult, requirePositive } from './preconditions.ts';
+import { finite, requirePositive } from './preconditions.ts';
 
 /** Density times specific heat of water at 40 °C in J/(m³·K), within 1 % from 5 °C to 70 °C (992.2 kg/m³ · 4179 J/(kg·K), steam tables, from memory). */
 const waterHeatCapacity = 992.2 * 4179;
@@ -21,7 +21,7 @@ const waterHeatCapacity = 992.2 * 4179;
  */
 export function coolantRise({ power: P, flow }: { power: Watt; flow: CubicMetrePerSecond }): KelvinRise {
   requirePositive({ power: P, flow });
-  return finiteResult({ name: 'rise', value: P / (waterHeatCapacity * flow) });
+  return finite({ name: 'rise', value: P / (waterHeatCapacity * flow) });
 }
 
 /**
@@ -41,5 +41,5 @@ export function coolantRise({ power: P, flow }: { power: Watt; flow: CubicMetreP
  */
 export function coolantFlow({ power: P, rise }: { power: Watt; rise: KelvinRise }): CubicMetrePerSecond {
   requirePositive({ power: P, rise });
-  return finiteResult({ name: 'flow', value: P / (waterHeatCapacity * rise) });
+  return finite({ name: 'flow', value: P / (waterHeatCapacity * rise) });
 }

@@ -38,5 +38,9 @@ export type PerKelvin = Si<'1/K'>;
 export type AmperePerSquareMetre = Si<'A/m2'>;
 export type Tesla = Si<'T'>;
 export type Radian = Si<'rad'>;
+export type OhmMetre = Si<'ohm m'>;
+export type OhmPerMetre = Si<'ohm/m'>;
+export type HenryPerMetre = Si<'H/m'>;
+export type AmperePerMetre = Si<'A/m'>;
 /** A plain ratio: 5 % is 0.05. */
 export type Ratio = Si<'1'>;

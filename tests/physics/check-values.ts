@@ -71,6 +71,18 @@ const units: Readonly<Record<string, number>> = {
   uT: 1e-6,
   '1e-7 T': 1e-7,
   nH: 1e-9,
+  side: 1,
+  deg: Math.PI / 180,
+  turns: 1,
+  AWG: 1,
+  'H/m': 1,
+  'uH/m': 1e-6,
+  'nH/m': 1e-9,
+  'ohm m': 1,
+  '1e-8 ohm m': 1e-8,
+  'MS/m': 1e6,
+  mT: 1e-3,
+  'mW/m': 1e-3,
   cycles: 1,
 };
 

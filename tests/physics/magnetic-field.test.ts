@@ -1,10 +1,9 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { bracketedRoot } from '../../src/physics/bracketed-root.ts';
-import { completeEllipticE, completeEllipticK } from '../../src/physics/elliptic.ts';
 import { coaxialLoopsField, loopField } from '../../src/physics/magnetic-field.ts';
 import { distanceToLevel, largestDistanceToLevel } from '../../src/physics/exposure-distance.ts';
-import { expected, input, row, siList } from './check-values.ts';
+import { expected, input } from './check-values.ts';
 import { near } from './near.ts';
 
 const mu0 = 4e-7 * Math.PI;
@@ -28,45 +27,6 @@ function biotSavart(r: number, z: number): { radial: number; axial: number } {
   }
   return { radial: 1e-7 * radial, axial: 1e-7 * axial };
 }
-
-describe('complete elliptic integrals', () => {
-  test('DLMF 19.6 and 19.7: special values, Legendre’s relation, imaginary modulus', () => {
-    near(completeEllipticK({ parameter: 0 }), Math.PI / 2, 1e-15);
-    near(completeEllipticE({ parameter: 0 }), Math.PI / 2, 1e-15);
-    expect(completeEllipticE({ parameter: 1 })).toBe(1);
-    near(completeEllipticK({ parameter: 0.5 }), 1.8540746773013719, 1e-15); // Γ(1/4)²/(4√π)
-    fc.assert(
-      fc.property(coordinate(1e-6, 1 - 1e-6), (m) => {
-        const [K, E] = [completeEllipticK({ parameter: m }), completeEllipticE({ parameter: m })];
-        const [K1, E1] = [completeEllipticK({ parameter: 1 - m }), completeEllipticE({ parameter: 1 - m })];
-        near(E * K1 + E1 * K - K * K1, Math.PI / 2, 1e-13);
-        near(completeEllipticK({ parameter: -m / (1 - m) }), Math.sqrt(1 - m) * K, 1e-13);
-        near(completeEllipticE({ parameter: -m / (1 - m) }), E / Math.sqrt(1 - m), 1e-13);
-      }),
-    );
-  });
-
-  test('B-maxwell-table, B-mut-25-20-10cm, B-dlmf: the mutual inductances that follow', () => {
-    const mutual = (A: number, a: number, d: number): number => {
-      const m = (4 * A * a) / ((A + a) ** 2 + d * d);
-      const k = Math.sqrt(m);
-      return mu0 * Math.sqrt(A * a) * ((2 / k - k) * completeEllipticK({ parameter: m }) - (2 / k) * completeEllipticE({ parameter: m }));
-    };
-    siList(row('B-maxwell-table').expected['log10_M_over_4pi_sqrtAa']!).forEach((wanted, i) => {
-      const gamma = ((row('B-maxwell-table').inputs['gamma_deg']!.value as number[])[i]! * Math.PI) / 180;
-      const d = 2 * Math.sqrt(1 / Math.sin(gamma) ** 2 - 1);
-      expect(Math.abs(Math.log10(mutual(1, 1, d) / mu0) - wanted)).toBeLessThan(1e-7);
-    });
-    near(mutual(0.25, 0.2, 0.1), expected('B-mut-25-20-10cm', 'M'));
-    near(mutual(0.25, 0.2, 0.1), expected('B-dlmf', 'M') * 1e-7);
-    near(mutual(0.1, 0.1, 0.05), expected('B-mut-100-100-50mm', 'M'));
-  });
-
-  test('outside their range they are refused', () => {
-    for (const parameter of [1, 2, Number.NaN, -Infinity]) expect(() => completeEllipticK({ parameter })).toThrow(RangeError);
-    for (const parameter of [1.1, Number.NaN, -Infinity]) expect(() => completeEllipticE({ parameter })).toThrow(RangeError);
-  });
-});
 
 describe('field of a loop', () => {
   test.each(['G-B-1-1000-0', 'G-B-10-100-0', 'G-B-10-100-100'])('%s: on the axis, Biot-Savart', (id) => {
