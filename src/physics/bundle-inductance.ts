@@ -2,7 +2,7 @@ import type { Henry, Metre, Ratio } from '../units/si.ts';
 import type { InductanceEstimate } from './inductance-estimate.ts';
 import type { Turn } from './mutual-inductance.ts';
 import { requirePositive, requireWithin } from './preconditions.ts';
-import { blend, crowding } from './turns-inductance.ts';
+import { blend, crowding, noCrowding } from './turns-inductance.ts';
 import { vacuumPermeability as µ0 } from './vacuum.ts';
 
 /** Turns laid together in a ring of round section. */
@@ -166,30 +166,31 @@ export function bundleTurns({ meanRadius: R, bundleRadius: b, turns: N }: Bundle
 /**
  * Inductance of turns laid together in a ring of round section, with its error.
  *
- *     L = L_skin + Y·(L_uniform − L_skin)
+ *     L = L_even + Y·(L_uniform − L_even) − s·(L_even − L_skin)
  *
  * @param meanRadius      R, of the ring, in m
  * @param bundleRadius    b, in m
  * @param turns           N, a whole number
  * @param wireRadius      a, in m
  * @param internalFactor  Y of the conductor at the frequency, a ratio from 0 to 1
+ * @param crowdingShare   s of the conductor at the frequency, a ratio from 0 (also litz wire) to 1
  * @returns L, in H, with its error, or why not
  *
  * Valid for: b up to R/3. The error contains 4 % for a section that is not round (3 % at twice as wide as high) and turns that lie unevenly, and what is open
  * about crowding: all of it beyond 24 turns.
- * Errors: RangeError where the turns do not fit or Y is out of range.
+ * Errors: RangeError where the turns do not fit or Y or s is out of range.
  * Source: `bundleInductance`, `surfaceCurrent` of a hexagonal pack
  *
- * @example bundleEstimate({ meanRadius: 0.1, bundleRadius: 0.05, turns: 7, wireRadius: 1e-3, internalFactor: 1 }) // { outside: 'the bundle is thicker than a third of the ring' }
+ * @example bundleEstimate({ meanRadius: 0.1, bundleRadius: 0.05, turns: 7, wireRadius: 1e-3, internalFactor: 1, crowdingShare: 0 }) // { outside: 'the bundle is thicker than a third of the ring' }
  */
-export function bundleEstimate(given: Bundle & { internalFactor: Ratio }): InductanceEstimate {
+export function bundleEstimate(given: Bundle & { internalFactor: Ratio; crowdingShare: Ratio }): InductanceEstimate {
   const problem = bundleProblem(given);
   if (problem !== undefined) throw new RangeError(problem);
-  const { meanRadius: R, bundleRadius: b, turns: N, wireRadius, internalFactor: Y } = given;
+  const { meanRadius: R, bundleRadius: b, turns: N, wireRadius, internalFactor, crowdingShare: s } = given;
   if (b > R / 3) return { outside: 'the bundle is thicker than a third of the ring' };
   const [even, uniform] = [bundleInductance({ ...given, internalFactor: 0 }), bundleInductance({ ...given, internalFactor: 1 })];
   const part = { ...given, turns: Math.min(N, enough), bundleRadius: b * Math.sqrt(Math.min(1, enough / N)) };
-  const known = crowding({ turns: bundleTurns(part), wireRadius });
-  const beyond = N > enough ? (1 - known.ratio) * Math.max(0, 1 - Y) : 0;
-  return blend({ even, uniform, crowding: known, internalFactor: Y, shapeError: 0.04 + beyond });
+  const known = s > 0 ? crowding({ turns: bundleTurns(part), wireRadius }) : noCrowding;
+  const beyond = N > enough ? (1 - known.ratio) * s : 0;
+  return blend({ even, uniform, crowding: known, internalFactor, crowdingShare: s, shapeError: 0.04 + beyond });
 }

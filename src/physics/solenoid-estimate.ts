@@ -4,7 +4,7 @@ import type { Turn } from './mutual-inductance.ts';
 import { requirePositive, requireWithin } from './preconditions.ts';
 import type { Solenoid } from './solenoid-inductance.ts';
 import { solenoidInductance } from './solenoid-inductance.ts';
-import { blend, crowding, turnsInductance } from './turns-inductance.ts';
+import { blend, crowding, noCrowding, turnsInductance } from './turns-inductance.ts';
 
 /** Turns beyond which the crowding of the current is taken from a solenoid of this many, which it hardly differs from. */
 const enough = 24;
@@ -64,36 +64,39 @@ export function solenoidProblem({ meanDiameter: D, pitch: p, turns: N, wireRadiu
 /**
  * Inductance of a solenoid of round wire or tube with its error.
  *
- *     up to 24 turns the sum of circles, beyond the current sheet with Rosa's corrections; L = L_skin + Y·(L_uniform − L_skin)
+ *     up to 24 turns the sum of circles, beyond the current sheet with Rosa's corrections;
+ *     L = L_even + Y·(L_uniform − L_even) − s·(L_even − L_skin)
  *
  * @param meanDiameter    D, to the middle of the wire, in m
  * @param pitch           p, in m
  * @param turns           N, 1 to 1000, part turns allowed
  * @param wireRadius      a, in m
  * @param internalFactor  Y of the conductor at the frequency, a ratio from 0 to 1
+ * @param crowdingShare   s of the conductor at the frequency, a ratio from 0 (also litz wire) to 1
  * @returns L, in H, with its error, or why not
  *
  * Valid for: pitch up to 0.6 of the mean radius, wire up to 0.3 of it; leads come on top. The error contains: circles against a helix by Neumann integrals, at
  * most 0.3 % + 10 %·(2p/D)²; a part turn 1 %/N; what is open about crowding.
- * Errors: RangeError where the coil cannot be wound or Y is out of range.
+ * Errors: RangeError where the coil cannot be wound or Y or s is out of range.
  * Source: `surfaceCurrent`, `turnsInductance`, `solenoidInductance`
  *
- * @example solenoidEstimate({ meanDiameter: 0.06, pitch: 0.02, turns: 3, wireRadius: 1e-3, internalFactor: 0 }) // { outside: 'the pitch is more than 0.6 of the mean radius' }
+ * @example solenoidEstimate({ meanDiameter: 0.06, pitch: 0.02, turns: 3, wireRadius: 1e-3, internalFactor: 0, crowdingShare: 1 }) // { outside: 'the pitch is more than 0.6 of the mean radius' }
  */
-export function solenoidEstimate(given: Solenoid & { internalFactor: Ratio }): InductanceEstimate {
+export function solenoidEstimate(given: Solenoid & { internalFactor: Ratio; crowdingShare: Ratio }): InductanceEstimate {
   const problem = solenoidProblem(given);
   if (problem !== undefined) throw new RangeError(problem);
-  const { meanDiameter: D, pitch: p, turns: N, wireRadius, internalFactor: Y } = given;
+  const { meanDiameter: D, pitch: p, turns: N, wireRadius, internalFactor, crowdingShare } = given;
   if (N < 1) return { outside: 'less than one turn' };
   if (N > 1000) return { outside: 'more than 1000 turns' };
   if (p > steepest * (D / 2)) return { outside: `the pitch is more than ${steepest} of the mean radius` };
   if (wireRadius > 0.3 * (D / 2)) return { outside: 'the conductor is thicker than 0.3 of the mean diameter' };
   const closed = N > enough;
-  const at = (internalFactor: Ratio): number =>
+  const at = (Y: Ratio): number =>
     closed
-      ? solenoidInductance({ ...given, internalFactor })
-      : turnsInductance({ turns: solenoidTurns(given), wireRadius, internalFactor });
+      ? solenoidInductance({ ...given, internalFactor: Y })
+      : turnsInductance({ turns: solenoidTurns(given), wireRadius, internalFactor: Y });
   const turns = solenoidTurns({ ...given, turns: Math.min(enough, Math.ceil(N)) });
   const shapeError = 0.003 + 0.1 * ((2 * p) / D) ** 2 + (N % 1 === 0 ? 0 : 0.01 / N) + (closed ? 0.005 : 0);
-  return blend({ even: at(0), uniform: at(1), crowding: crowding({ turns, wireRadius }), internalFactor: Y, shapeError });
+  const known = crowdingShare > 0 ? crowding({ turns, wireRadius }) : noCrowding;
+  return blend({ even: at(0), uniform: at(1), crowding: known, internalFactor, crowdingShare, shapeError });
 }

@@ -73,22 +73,23 @@ export function spiralProblem({ innerRadius: r, pitch: p, turns: N, wireRadius: 
  * @param turns           N, 1 to 48, part turns allowed
  * @param wireRadius      a, in m
  * @param internalFactor  Y of the conductor at the frequency, a ratio from 0 to 1
+ * @param crowdingShare   s of the conductor at the frequency, a ratio from 0 (also litz wire) to 1
  * @returns L, in H, with its error, or why not
  *
  * Valid for: inner radius at least half the pitch; leads come on top. The error contains: circles against a spiral by Neumann integrals, at most
  * 0.5 % + 2 %·(p/(r + p/2))²; a part turn 1 %/N; what is open about crowding.
- * Errors: RangeError where the coil cannot be wound or Y is out of range.
+ * Errors: RangeError where the coil cannot be wound or Y or s is out of range.
  * Source: Maxwell's circles, `surfaceCurrent`, `turnsInductance`
  *
- * @example spiralEstimate({ innerRadius: 1e-3, pitch: 8e-3, turns: 5, wireRadius: 1e-3, internalFactor: 0 }) // { outside: 'the coil begins closer to its middle than half a pitch' }
+ * @example spiralEstimate({ innerRadius: 1e-3, pitch: 8e-3, turns: 5, wireRadius: 1e-3, internalFactor: 0, crowdingShare: 1 }) // { outside: 'the coil begins closer to its middle than half a pitch' }
  */
-export function spiralEstimate(given: Spiral & { internalFactor: Ratio }): InductanceEstimate {
+export function spiralEstimate(given: Spiral & { internalFactor: Ratio; crowdingShare: Ratio }): InductanceEstimate {
   const problem = spiralProblem(given);
   if (problem !== undefined) throw new RangeError(problem);
-  const { innerRadius: r, pitch: p, turns: N, wireRadius, internalFactor } = given;
+  const { innerRadius: r, pitch: p, turns: N, wireRadius, internalFactor, crowdingShare } = given;
   if (N < 1) return { outside: 'less than one turn' };
   if (N > 48) return { outside: 'more than 48 turns' };
   if (r < p / 2) return { outside: 'the coil begins closer to its middle than half a pitch' };
   const shapeError = 0.005 + 0.02 * (p / (r + p / 2)) ** 2 + (N % 1 === 0 ? 0 : 0.01 / N);
-  return turnsEstimate({ turns: spiralTurns(given), wireRadius, internalFactor, shapeError });
+  return turnsEstimate({ turns: spiralTurns(given), wireRadius, internalFactor, crowdingShare, shapeError });
 }

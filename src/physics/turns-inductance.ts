@@ -48,6 +48,9 @@ export function turnsInductance({
   return finite({ name: 'inductance', value: sum });
 }
 
+/** What `crowding` gives for litz wire and direct current. */
+export const noCrowding = { ratio: 1, tooClose: false } as const;
+
 /** Least distance between centres of turns. */
 function leastApart(turns: readonly Turn[]): Metre {
   let least = Infinity;
@@ -83,74 +86,80 @@ export function crowding({ turns, wireRadius }: { turns: readonly Turn[]; wireRa
 /**
  * Inductance of turns in series on one axis with its error, the crowding of current taken into account.
  *
- *     L = c·L_even + Y·(L_uniform − c·L_even)
+ *     L = L_even + Y·(L_uniform − L_even) − s·(1 − c)·L_even
  *
  * @param turns           radius and height in m; up to 48
  * @param wireRadius      a, outer, in m
  * @param internalFactor  Y of the conductor at the frequency, a ratio from 0 to 1
+ * @param crowdingShare   s of the conductor at the frequency, a ratio from 0 (also litz wire) to 1
  * @param shapeError      what closed circles differ from the real shape, a ratio
  * @returns L, in H, with its error, or why not
  *
- * Valid for: both limits of Y; between them the crowding is taken to fade with Y, and the error is widened.
+ * Valid for: any Y and s of one conductor; both limits are exact, between them the error is widened.
  * Errors: RangeError where an argument is out of range.
  * Source: `surfaceCurrent`, `turnsInductance`
  *
- * @example turnsEstimate({ turns: [{ radius: 0.1, height: 0 }], wireRadius: 1e-3, internalFactor: 1, shapeError: 0.01 }) // { inductance: 6.201126218407073e-7, error: 0.01 }
+ * @example turnsEstimate({ turns: [{ radius: 0.1, height: 0 }], wireRadius: 1e-3, internalFactor: 1, crowdingShare: 0, shapeError: 0.01 }) // { inductance: 6.201126218407073e-7, error: 0.01 }
  */
 export function turnsEstimate({
   turns,
   wireRadius,
-  internalFactor: Y,
+  internalFactor,
+  crowdingShare,
   shapeError,
 }: {
   turns: readonly Turn[];
   wireRadius: Metre;
   internalFactor: Ratio;
+  crowdingShare: Ratio;
   shapeError: Ratio;
 }): InductanceEstimate {
   const even = turnsInductance({ turns, wireRadius, internalFactor: 0 });
   const uniform = turnsInductance({ turns, wireRadius, internalFactor: 1 });
-  if (turns.length > mostSurfaceTurns && Y < 0.999) return { outside: `more than ${mostSurfaceTurns} turns` };
-  const known = Y >= 0.999 ? { ratio: 1, tooClose: false } : crowding({ turns, wireRadius });
-  return blend({ even, uniform, crowding: known, internalFactor: Y, shapeError });
+  if (turns.length > mostSurfaceTurns && crowdingShare > 0) return { outside: `more than ${mostSurfaceTurns} turns` };
+  const known = crowdingShare > 0 ? crowding({ turns, wireRadius }) : noCrowding;
+  return blend({ even, uniform, crowding: known, internalFactor, crowdingShare, shapeError });
 }
 
 /**
- * Inductance between that of current crowded in a thin skin and that of uniform current, with its error.
+ * Inductance of a coil whose current is partly crowded away from the neighbours and partly inside the metal, with its error.
  *
- *     L = c·L_even + Y·(L_uniform − c·L_even)
+ *     L = L_even + Y·(L_uniform − L_even) − s·(1 − c)·L_even
  *
  * @param even            L_even, current on the surface, even around the wire, in H
  * @param uniform         L_uniform, in H
  * @param crowding        c, and whether the turns were too close for it
  * @param internalFactor  Y, a ratio from 0 to 1
+ * @param crowdingShare   s, a ratio from 0 to 1
  * @param shapeError      error of the shape, a ratio
  * @returns L, in H, with its error
  *
- * Valid for: Y from 0 to 1; the error is widened by the part of the crowding that the mixing leaves open.
- * Errors: RangeError where Y is out of range.
+ * Valid for: Y and s from 0 to 1; the error is widened by the part of the crowding that s leaves open, s·(1 − s) of it.
+ * Errors: RangeError where Y or s is out of range.
  * Source: own, limits exact
  *
- * @example blend({ even: 1e-6, uniform: 1.1e-6, crowding: { ratio: 1, tooClose: false }, internalFactor: 0, shapeError: 0.01 }) // { inductance: 1e-6, error: 0.01 }
+ * @example blend({ even: 1e-6, uniform: 1.1e-6, crowding: { ratio: 1, tooClose: false }, internalFactor: 0, crowdingShare: 1, shapeError: 0.01 }) // { inductance: 1e-6, error: 0.01 }
  */
 export function blend({
   even,
   uniform,
   crowding: { ratio, tooClose },
   internalFactor: Y,
+  crowdingShare: s,
   shapeError,
 }: {
   even: Henry;
   uniform: Henry;
   crowding: { ratio: Ratio; tooClose: boolean };
   internalFactor: Ratio;
+  crowdingShare: Ratio;
   shapeError: Ratio;
 }): InductanceEstimate {
   requireWithin({ named: { 'internal factor': Y }, from: 0, to: 1.01 });
-  const skin = ratio * even;
-  const inductance = skin + Y * (uniform - skin);
-  const lost = Math.max(0, even - skin) / inductance;
-  const open = lost * Math.max(0, Math.min(Y, 1 - Y)) + (tooClose ? 0.6 * lost * Math.max(0, 1 - Y) : 0);
+  requireWithin({ named: { 'crowding share': s }, from: 0, to: 1 });
+  const lost = (1 - ratio) * even;
+  const inductance = even + Y * (uniform - even) - s * lost;
+  const open = (s * (1 - s) + (tooClose ? 0.6 * s : 0)) * Math.max(0, lost / inductance);
   const result = { inductance, error: shapeError + open };
   return tooClose ? { ...result, validNote: 'turns closer than 8 % of their spacing: crowding of the current is underestimated' } : result;
 }
