@@ -1,0 +1,185 @@
+import { junctionOf } from '../../physics/junction-current.ts';
+import { channelOf } from '../../physics/square-law-channel.ts';
+import type { Second } from '../../units/si.ts';
+import { sourceVoltage, stateCount, type Circuit } from './circuit.ts';
+import { gateClamp } from './gate-clamp.ts';
+import { massOf, sourceSlope } from './mass.ts';
+
+/** The circuit as M·y′ = f(t, y). Matrices are flat, row by row. */
+export interface Equations {
+  readonly count: number;
+  /** M: capacitances and inductances. */
+  readonly mass: Float64Array;
+  /** Writes f, and ∂f/∂y where a matrix is given. */
+  readonly evaluate: (time: Second, state: Float64Array, f: Float64Array, jacobian?: Float64Array) => void;
+  /** Writes ∂f/∂t. */
+  readonly byTime: (time: Second, out: Float64Array) => void;
+  /** Of the last evaluation, for those who watch a run. */
+  readonly watched: Watched;
+}
+
+/** Currents of the last evaluation. */
+export interface Watched {
+  channelA: number;
+  channelB: number;
+  breakdownA: number;
+  breakdownB: number;
+  supply: number;
+  rail: number;
+}
+
+/** Resistance that holds a gate down before its release. */
+const holdConductance = 1;
+const breakdownResistance = 0.3;
+
+/**
+ * The equations of a circuit.
+ *
+ *     drains   (C + Cds + Cgd)·vA′ − C·vB′ − Cgd·gA′ = jA − iL − (vA − vB)/R − i_ch(A) + i_body(A) − i_bd(A) + i_x(B)
+ *     coil     L·iL′ = vA − vB − RL·iL
+ *     chokes   Lc·jA′ = v_r − Rc·jA − vA;  one choke: Lc·j′ = v_r − Rc·j − (vA + vB)/2, half of j to each drain
+ *     gates    (Cgs + Cgd)·gA′ − Cgd·vA′ = (v_g − gA)/Rg − i_x(A) − i_z(gA) − gA/Rpd;  i_x(A) from gate A into drain B
+ *     rail     v_r = E(t) − rs·i, or Cb·v_r′ = i_s − i, Ls·i_s′ = E(t) − rs·i_s − v_r
+ */
+export function equationsOf(circuit: Circuit): Equations {
+  const n = stateCount(circuit);
+  const { supply, choke, tank, switches, bodyDiode, breakdown, gates } = circuit;
+  const isTapped = circuit.arrangement === 'centre-tap';
+  const mass = massOf(circuit);
+  const watched: Watched = { channelA: 0, channelB: 0, breakdownA: 0, breakdownB: 0, supply: 0, rail: 0 };
+  const [channelA, channelB] = [channelOf(switches[0]), channelOf(switches[1])];
+  const [bodyA, bodyB, crossA, crossB] = [
+    junctionOf(bodyDiode),
+    junctionOf(bodyDiode),
+    junctionOf(gates.crossDiode),
+    junctionOf(gates.crossDiode),
+  ];
+  const [clampA, clampB] = [gateClamp(circuit), gateClamp(circuit)];
+  const gp = 1 / gates.pullUp;
+  const gd = Number.isFinite(gates.pullDown) ? 1 / gates.pullDown : 0;
+  const { buffer, limit } = supply;
+
+  const evaluate = (time: Second, y: Float64Array, f: Float64Array, J?: Float64Array): void => {
+    const vA = y[0]!, vB = y[1]!, iL = y[2]!, jA = y[3]!, jB = y[4]!, gA = y[5]!, gB = y[6]!; // prettier-ignore
+    const E = sourceVoltage(circuit, time);
+    const R = time < tank.changesAt ? tank.load : tank.loadAfter;
+    const onRail = gates.rail === undefined;
+    const j = isTapped ? jA : jA + jB;
+    // rail at the driver, and its derivatives by choke and gate
+    let rail: number, byChoke = 0, byGate = 0; // prettier-ignore
+    if (buffer !== undefined) rail = y[7]!;
+    else {
+      let rs = supply.resistance;
+      let source = E;
+      const drawn = j + (onRail ? (2 * E - gA - gB) * gp : 0);
+      if (limit !== undefined && drawn > limit.current) {
+        rs += limit.resistance;
+        source += limit.resistance * limit.current;
+      }
+      const k = onRail ? 1 / (1 + 2 * rs * gp) : 1;
+      rail = k * (source - rs * j + (onRail ? rs * gp * (gA + gB) : 0));
+      byChoke = -k * rs;
+      byGate = onRail ? k * rs * gp : 0;
+    }
+    const feed = gates.rail ?? rail;
+    const pA = (feed - gA) * gp, pB = (feed - gB) * gp; // prettier-ignore
+    watched.rail = rail;
+    watched.supply = j + (onRail ? pA + pB : 0);
+
+    channelA.at(gA, vA);
+    channelB.at(gB, vB);
+    bodyA.at(-vA);
+    bodyB.at(-vB);
+    crossA.at(gA - vB);
+    crossB.at(gB - vA);
+    clampA.at(gA);
+    clampB.at(gB);
+    const zA = breakdown !== undefined && vA > breakdown ? (vA - breakdown) / breakdownResistance : 0;
+    const zB = breakdown !== undefined && vB > breakdown ? (vB - breakdown) / breakdownResistance : 0;
+    const zAd = zA > 0 ? 1 / breakdownResistance : 0, zBd = zB > 0 ? 1 / breakdownResistance : 0; // prettier-ignore
+    const hold = gd + (time < gates.releasedAt ? holdConductance : 0);
+    watched.channelA = channelA.current;
+    watched.channelB = channelB.current;
+    watched.breakdownA = zA;
+    watched.breakdownB = zB;
+
+    const iR = (vA - vB) / R;
+    const inA = isTapped ? jA / 2 : jA, inB = isTapped ? jA / 2 : jB; // prettier-ignore
+    f[0] = inA - iL - iR - channelA.current + bodyA.current - zA + crossB.current;
+    f[1] = inB + iL + iR - channelB.current + bodyB.current - zB + crossA.current;
+    f[2] = vA - vB - tank.coilResistance * iL;
+    f[3] = rail - choke.resistance * jA - (isTapped ? (vA + vB) / 2 : vA);
+    f[4] = isTapped ? -jB : rail - choke.resistance * jB - vB;
+    f[5] = pA - crossA.current - clampA.current - hold * gA;
+    f[6] = pB - crossB.current - clampB.current - hold * gB;
+    if (buffer !== undefined) {
+      f[7] = y[8]! - watched.supply;
+      f[8] = E - supply.resistance * y[8]! - rail;
+      if (limit !== undefined && y[8]! > limit.current) f[8] -= limit.resistance * (y[8]! - limit.current);
+    }
+    if (J === undefined) return;
+    J.fill(0);
+    const share = isTapped ? 0.5 : 1;
+    J[0] = -1 / R - channelA.byDrain - bodyA.conductance - zAd - crossB.conductance;
+    J[1] = 1 / R;
+    J[2] = -1;
+    J[3] = share;
+    J[5] = -channelA.byGate;
+    J[6] = crossB.conductance;
+    J[n] = 1 / R;
+    J[n + 1] = -1 / R - channelB.byDrain - bodyB.conductance - zBd - crossA.conductance;
+    J[n + 2] = 1;
+    J[n + (isTapped ? 3 : 4)] = share;
+    J[n + 5] = crossA.conductance;
+    J[n + 6] = -channelB.byGate;
+    J[2 * n] = 1;
+    J[2 * n + 1] = -1;
+    J[2 * n + 2] = -tank.coilResistance;
+    const r3 = 3 * n, r4 = 4 * n, r5 = 5 * n, r6 = 6 * n; // prettier-ignore
+    J[r3] = isTapped ? -0.5 : -1;
+    if (isTapped) J[r3 + 1] = -0.5;
+    J[r3 + 3] = byChoke - choke.resistance;
+    if (!isTapped) J[r3 + 4] = byChoke;
+    J[r3 + 5] = byGate;
+    J[r3 + 6] = byGate;
+    if (isTapped) J[r4 + 4] = -1;
+    else {
+      J[r4 + 1] = -1;
+      J[r4 + 3] = byChoke;
+      J[r4 + 4] = byChoke - choke.resistance;
+      J[r4 + 5] = byGate;
+      J[r4 + 6] = byGate;
+    }
+    const feedByChoke = onRail ? byChoke * gp : 0, feedByGate = onRail ? byGate * gp : 0; // prettier-ignore
+    J[r5 + 1] = crossA.conductance;
+    J[r5 + 3] = feedByChoke;
+    J[r5 + 5] = feedByGate - gp - crossA.conductance - clampA.conductance - hold;
+    J[r5 + 6] = feedByGate;
+    J[r6] = crossB.conductance;
+    J[r6 + 3] = feedByChoke;
+    J[r6 + 5] = feedByGate;
+    J[r6 + 6] = feedByGate - gp - crossB.conductance - clampB.conductance - hold;
+    if (!isTapped) {
+      J[r5 + 4] = feedByChoke;
+      J[r6 + 4] = feedByChoke;
+    }
+    if (buffer === undefined) return;
+    const r7 = 7 * n, r8 = 8 * n; // prettier-ignore
+    J[r3 + 7] = 1;
+    if (!isTapped) J[r4 + 7] = 1;
+    J[r7 + 3] = -1;
+    if (!isTapped) J[r7 + 4] = -1;
+    J[r7 + 8] = 1;
+    if (onRail) {
+      J[r5 + 7] = gp;
+      J[r6 + 7] = gp;
+      J[r7 + 5] = gp;
+      J[r7 + 6] = gp;
+      J[r7 + 7] = -2 * gp;
+    }
+    J[r8 + 7] = -1;
+    J[r8 + 8] = -supply.resistance - (limit !== undefined && y[8]! > limit.current ? limit.resistance : 0);
+  };
+
+  return { count: n, mass, evaluate, byTime: sourceSlope(circuit), watched };
+}
