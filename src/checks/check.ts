@@ -32,6 +32,8 @@ export interface Measured {
   readonly other?: boolean;
   /** Multiplies the policy's quantities. */
   readonly strictness?: number;
+  /** Found in the time domain, so that the range of the closed forms does not count. */
+  readonly timed?: boolean;
   /** Why the value may be too low: it is no basis for a pass, a fail it still is. */
   readonly doubt?: string;
 }

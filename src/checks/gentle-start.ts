@@ -58,7 +58,8 @@ export function gentleStart({
   return found;
 }
 
-function withRise({ design, riseTime }: { design: Design; riseTime: Second }): Design {
+/** A design with its gates on a rail of their own, up before the supply, which rises in this time. */
+export function withRise({ design, riseTime }: { design: Design; riseTime: Second }): Design {
   const { pullUp } = design.gates;
   const from = pullUp.from === 'supply' ? proposedRail : pullUp.from;
   return {

@@ -47,6 +47,7 @@ export default defineCheck({
         doubt: switchOn.doubt ?? enhancementDoubt({ design, point }),
         path,
         moment,
+        ...(switchOn.timed === true ? { timed: true } : {}),
         basis: () => [
           `choke current peaks at ${formatQuantity({ value: switchOn.supplyPeak, dimension: 'current' })}, ${formatQuantity({ value: running.supplyCurrent, dimension: 'current' })} running`,
           'pessimistic by a factor of 1.6 to 3.5 in voltage: a warning means that only a time-domain run can tell',

@@ -16,6 +16,7 @@ export function holdOffFinding({
   remedy,
   moment,
   doubt,
+  timed,
 }: {
   holdOff: HoldOff;
   failAt: number;
@@ -24,6 +25,7 @@ export function holdOffFinding({
   remedy: () => string;
   moment?: string;
   doubt?: string | undefined;
+  timed?: boolean;
 }): Finding {
   const { value, thresholdTypical, thresholdMin } = holdOff;
   const volt = (number: number): string => formatQuantity({ value: number, dimension: 'voltage' });
@@ -33,6 +35,7 @@ export function holdOffFinding({
   return {
     kind: 'measured',
     ...(doubt === undefined ? {} : { doubt }),
+    ...(timed === undefined ? {} : { timed }),
     value,
     levels: { warnAt: Math.min(minimum, thresholdTypical), limit: thresholdTypical, failAt },
     basis: () => [...basis(), `threshold typical ${volt(thresholdTypical)}, minimum ${volt(minimum)} at this junction temperature`],

@@ -1,6 +1,7 @@
 import type { Analysis } from '../driver/analysis.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { ownRailWords } from './gentle-start.ts';
+import { startRemedy } from './start-remedy.ts';
 import { bulkCharging, supplyAtStart, type Statement } from './supply-at-start.ts';
 import type { CheckDocs, SubjectPart } from './check.ts';
 import type { Verdict } from './judge.ts';
@@ -10,10 +11,10 @@ const docs: CheckDocs = {
   what: 'Sums up whether both switches could come to stay on: hold-off while running and at switch-on, growth of the oscillation, and whether the start can be computed at all.',
   why: 'With both switches on the supply stands across the chokes and the current rises until a fuse, the supply or a switch gives up.',
   formula:
-    'fail: hold-off-running, start-gain or start-gate-swing fails or the tank cannot ring; not assessed: the supply is past its limit, the start is unknown, or the hold-off at the switch-on peak is past the typical threshold; warn: past the minimum threshold; ' +
-    'pass: both hold-offs below the minimum threshold, gm·R/2 and the gate swing over I/gm above 2',
+    'fail: hold-off-running fails, the tank cannot ring, or the start latches or stalls in the time domain; not assessed: the start was not run or its outcome changes with the pair of switches, or the supply is past its limit; ' +
+    'warn: a hold-off is past a threshold the part may have; pass: both hold-offs below the lowest threshold, and six runs of the start oscillate',
   source:
-    'own derivation; the closed form decides a latch while running within −16 … +7 % and cannot decide what happens in the first microseconds',
+    'own derivation for the hold-off while running, −16 … +7 % of the time domain; the start by integrating the circuit: square-law switches, exponential diodes, Rosenbrock method',
   remedy:
     'a switch of lower on-resistance or higher threshold, gates on their own rail with a slowly rising supply, less load at the start',
 };
@@ -52,7 +53,7 @@ export const latchUp = {
       at: analysis.design.locate('gates'),
       basis: [
         ...(verdict === 'pass' ? words : []),
-        'decided in closed form: hold-off while running and at the switch-on peak; not decided: the first microseconds with both gates rising',
+        'hold-off while running in closed form; the start in the time domain, with a pair matched within 5 % of the threshold',
       ],
       ...(remedies.length > 0 && verdict !== 'pass' ? { remedy: remedies.slice(0, 2).join('; or ') } : {}),
     };
@@ -64,14 +65,55 @@ function statementsOf({ analysis, results }: { analysis: Analysis; results: read
   return [
     ...ringing(result('loaded-q')),
     ...holdOffRunning(result('hold-off-running')),
+    ...supplyLimit(result('supply-current')),
+    ...(analysis.starts === undefined ? closedFormStart({ analysis, result }) : startsInTime({ analysis, starts: analysis.starts })),
+    ...(analysis.starts === undefined ? [] : peakOfStart(result('hold-off-at-switch-on'))),
+  ];
+}
+
+/** What the closed forms say of the start: signs, never a pass. */
+function closedFormStart({ analysis, result }: { analysis: Analysis; result: (id: string) => Result | undefined }): readonly Statement[] {
+  return [
+    { verdict: 'not assessed', words: 'the start was not run in the time domain' },
     ...startKnown(analysis),
     ...('unknown' in analysis.start ? [] : holdOffAtSwitchOn(result('hold-off-at-switch-on'))),
     ...supplyAtStart(analysis),
     ...bulkCharging(analysis),
-    ...supplyLimit(result('supply-current')),
     ...growth(result('start-gain')),
     ...growth(result('start-gate-swing')),
   ];
+}
+
+/** What the time domain says of the start with each load. */
+function startsInTime({ analysis, starts }: { analysis: Analysis; starts: NonNullable<Analysis['starts']> }): readonly Statement[] {
+  const { design } = analysis;
+  const statements = starts.flatMap((start, index): readonly Statement[] => {
+    const load = design.loads[index]?.name ?? '';
+    if ('unknown' in start) return [{ verdict: 'not assessed', words: `start with ${load}: ${start.unknown}` }];
+    if (start.outcome === 'runs') return [];
+    const outcome = { latches: 'both switches latch', stalls: 'it does not start', undecided: 'the start is undecided' }[start.outcome];
+    return [{ verdict: start.outcome === 'undecided' ? 'not assessed' : 'fail', words: `${outcome} with ${load}: ${start.why}` }];
+  });
+  const others = [...(design.supply.currentLimit?.kind === 'constant' ? [] : [...supplyAtStart(analysis), ...bulkCharging(analysis)])];
+  if (statements.length === 0) {
+    return [
+      { verdict: 'pass', words: 'in the time domain it starts with every load, hot and cold, with thresholds 0.5 % to 5 % apart' },
+      ...others,
+    ];
+  }
+  const remedy = startRemedy(analysis);
+  return [...statements.map((statement) => ({ ...statement, ...(remedy === undefined ? {} : { remedy }) })), ...others];
+}
+
+/** Where a start runs, a hold-off past the threshold for half an envelope period is a warning. */
+function peakOfStart(result: Result | undefined): readonly Statement[] {
+  return holdOffAtSwitchOn(result).flatMap((statement): readonly Statement[] => {
+    if (statement.verdict !== 'not assessed') return [statement];
+    const isPast = result !== undefined && result.value !== null;
+    return isPast
+      ? [{ ...statement, verdict: 'warn', words: statement.words.replace(/, and the closed form.*/, '; it runs all the same') }]
+      : [];
+  });
 }
 
 function ringing(loadedQ: Result | undefined): readonly Statement[] {

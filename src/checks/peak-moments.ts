@@ -14,6 +14,8 @@ export interface Moment {
   readonly basis: string;
   /** Why the peaks may be higher. */
   readonly doubt?: string;
+  /** Found in the time domain. */
+  readonly timed?: boolean;
 }
 
 /** The moments in which voltages and choke currents peak. */
@@ -38,7 +40,9 @@ export function momentFindings({
     if (moment === undefined) return [];
     if ('unknown' in moment) return unassessed(moment);
     const found = finding(moment);
-    return found.kind === 'measured' && moment.doubt !== undefined ? { ...found, doubt: found.doubt ?? moment.doubt } : found;
+    if (found.kind !== 'measured') return found;
+    const doubt = found.doubt ?? moment.doubt;
+    return { ...found, ...(doubt === undefined ? {} : { doubt }), ...(moment.timed === true ? { timed: true } : {}) };
   });
 }
 
@@ -60,8 +64,9 @@ function momentOf(
   if (running === undefined) return { ...notOscillating, path: 'loads', moment };
   if (transient === undefined) return undefined;
   if ('unknown' in transient) return { ...transient, path, moment };
-  const { tankPeak, drainPeak, chokePeak, doubt } = transient;
-  return { tankPeak, drainPeak, chokePeak, moment, path, basis, ...(doubt === undefined ? {} : { doubt }) };
+  const { tankPeak, drainPeak, chokePeak, doubt, timed = false } = transient;
+  const from = timed ? `time domain, six runs, 3 % added: ${startWords(analysis.start)}` : basis;
+  return { tankPeak, drainPeak, chokePeak, moment, path, basis: from, timed, ...(doubt === undefined ? {} : { doubt }) };
 }
 
 function startWords(start: CheckInput['analysis']['start']): string {

@@ -48,7 +48,8 @@ function worstOf({ check, analysis, policy }: { check: Check; analysis: Analysis
  */
 function judgedInRange({ check, finding, instance, policy }: { check: Check; finding: Finding; instance: Case; policy: Policy }): Judged {
   const { range } = instance.point;
-  const ranged = check.model !== 'none' && range.kind !== 'inside';
+  const timed = finding.kind === 'measured' && finding.timed === true;
+  const ranged = check.model !== 'none' && range.kind !== 'inside' && !timed;
   if (finding.kind !== 'measured' || (!ranged && finding.doubt === undefined)) {
     return { finding, instance, judgement: judge({ finding, policy, sense: check.sense }) };
   }

@@ -4,7 +4,7 @@ import type { Policies } from '../checks/policy.ts';
 import { projectPolicies, readPolicies } from '../checks/read-policies.ts';
 import { checkIds } from '../checks/registry.ts';
 import { reviewOf } from '../checks/review.ts';
-import { analysisOf } from '../driver/analysis.ts';
+import { analysisOf, timedAnalysis } from '../driver/analysis.ts';
 import { assumptionsOf, ratingsUsed } from '../driver/assumptions.ts';
 import { DesignError } from '../driver/design-error.ts';
 import { quantitiesOf } from '../driver/quantities.ts';
@@ -31,11 +31,21 @@ export function defaultPolicies(root: string): Policies {
 }
 
 /**
- * Reads one project file and reviews it.
+ * Reads one project file and reviews it, its starts in the time domain unless the closed forms are to do.
  *
  * Errors: InputError with everything that is wrong with the file or the parts it names.
  */
-export function reviewedFile({ path, root, policies }: { path: string; root: string; policies: Policies }): ReviewReport {
+export function reviewedFile({
+  path,
+  root,
+  policies,
+  closedForm = false,
+}: {
+  path: string;
+  root: string;
+  policies: Policies;
+  closedForm?: boolean;
+}): ReviewReport {
   const design = accepted(
     readProject({
       text: readText(path),
@@ -44,13 +54,24 @@ export function reviewedFile({ path, root, policies }: { path: string; root: str
       checkIds,
     }),
   );
-  return computed({ design, path, policies });
+  return computed({ design, path, policies, closedForm });
 }
 
-function computed({ design, path, policies }: { design: Design; path: string; policies: Policies }): ReviewReport {
+function computed({
+  design,
+  path,
+  policies,
+  closedForm,
+}: {
+  design: Design;
+  path: string;
+  policies: Policies;
+  closedForm: boolean;
+}): ReviewReport {
   try {
     const merged = accepted(projectPolicies({ policies, design }));
-    const analysis = analysisOf(design);
+    const inClosedForm = analysisOf(design);
+    const analysis = closedForm ? inClosedForm : timedAnalysis(inClosedForm);
     return {
       file: path,
       title: design.title ?? 'untitled',

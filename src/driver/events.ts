@@ -18,6 +18,8 @@ export interface Transient {
   readonly supplyPeak: Ampere;
   /** One choke, half its ripple included. */
   readonly chokePeak: Ampere;
+  /** Found in the time domain: outside the range of the closed forms too. */
+  readonly timed?: boolean;
   /** Why the peaks may be higher than this: good for a fail only. */
   readonly doubt?: string;
 }

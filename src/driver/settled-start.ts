@@ -1,0 +1,114 @@
+import type { Design } from '../project/design.ts';
+import type { Corner } from './corner.ts';
+import type { Transient } from './events.ts';
+import { isKnown, type Unknown } from './known.ts';
+import { assumedAmbient, type OperatingPoint } from './operating-point.ts';
+import { statesTransconductance } from './switch-model.ts';
+import type { Pair } from './time-domain/circuit-of.ts';
+import { timedStart, type TimedStart } from './time-domain/switch-on.ts';
+
+/** A start that the time domain has looked at with several pairs of switches. */
+export interface SettledStart {
+  readonly outcome: 'runs' | 'latches' | 'stalls' | 'undecided';
+  /** In one sentence, with what made the difference where it is undecided. */
+  readonly why: string;
+  /** Largest peaks of the runs; undefined where it does not run. */
+  readonly transient?: Transient;
+  readonly corner: Corner;
+  readonly runs: number;
+}
+
+/** What is added to the peaks for the corners that were not run: a start at the other ends of the tolerances differs by no more. */
+const allowance = { voltage: 0.03, current: 0.06 } as const;
+
+/** Peaks of the runs that differ by more are undecided: the pair's mismatch decides, not the design. */
+const agreement = 1.25;
+
+/** Difference of the thresholds that is taken as usual, and those that must not change the outcome. */
+export const usualMismatch = 0.02;
+export const mismatchRange = [0.005, 0.05] as const;
+
+/**
+ * The start of a design with one load, run in the time domain: with the usual mismatch hot and cold, with a fourth and with two and a
+ * half times of it, and with stronger switches. An outcome that any of these changes is undecided.
+ *
+ * @param design  the project
+ * @param point   the load at the corner with the highest peaks
+ * @param weak    the load at a corner with the supply low
+ * @returns outcome and peaks; unknown where a rating is missing or nothing oscillates
+ */
+export function settledStart({
+  design,
+  point,
+  weak,
+}: {
+  design: Design;
+  point: OperatingPoint;
+  weak: OperatingPoint;
+}): SettledStart | Unknown {
+  const { supply, gates } = design;
+  if (supply.riseTime === undefined && gates.pullUp.from === 'supply' && !gates.pullUp.hold) return { unknown: 'no supply.riseTime given' };
+  const hot = point.running?.electricalJunction ?? assumedAmbient;
+  const cold = Math.min(design.environment.ambient ?? assumedAmbient, 298.15);
+  const [narrow, wide] = mismatchRange;
+  const pair = (mismatch: number, strength: number, junction: number): Pair => ({ mismatch, strength, junction });
+  const [main, ...variants] = [
+    { point, pair: pair(usualMismatch, 1, hot), words: 'when hot' },
+    { point, pair: pair(usualMismatch, 1, cold), words: 'when cold' },
+    { point: weak, pair: pair(usualMismatch, 1, cold), words: 'with the supply low' },
+    { point, pair: pair(narrow, 1, hot), words: `with thresholds ${narrow * 100} % apart` },
+    { point, pair: pair(wide, 1, hot), words: `with thresholds ${wide * 100} % apart` },
+    { point, pair: pair(wide, 1.5, cold), words: `with thresholds ${wide * 100} % apart and switches of 1.5 times the stated strength` },
+  ] as const;
+  const first = timedStart({ design, point: main.point, pair: main.pair });
+  if ('unknown' in first) return first;
+  const { corner } = point;
+  if (first.outcome !== 'runs') return { outcome: first.outcome, why: first.why, corner, runs: 1 };
+  let [highest, runs]: [TimedStart, number] = [first, 1];
+  for (const { point: other, pair: taken, words } of variants) {
+    const run = timedStart({ design, point: other, pair: taken });
+    runs++;
+    if ('unknown' in run) return run;
+    if (run.outcome !== 'runs') return { outcome: 'undecided', why: `${words} it ${verbs[run.outcome]}`, corner, runs };
+    if (
+      run.peaks.drain > agreement * first.peaks.drain ||
+      run.peaks.supply > agreement * first.peaks.supply + 0.5 * (point.running?.supplyCurrent ?? 0)
+    ) {
+      const times = (run.peaks.supply / first.peaks.supply).toPrecision(2);
+      return { outcome: 'undecided', why: `${words} the chokes charge to ${times} times the current before it oscillates`, corner, runs };
+    }
+    if (run.peaks.drain > highest.peaks.drain) highest = run;
+  }
+  const limit = supply.currentLimit;
+  if (limit !== undefined && limit.kind !== 'constant' && highest.peaks.supply > limit.current) {
+    return {
+      outcome: 'undecided',
+      why: `the start takes more than the supply gives, and one with ${limit.kind} may not come up`,
+      corner,
+      runs,
+    };
+  }
+  if (!statesTransconductance(design)) {
+    return {
+      outcome: 'undecided',
+      why: `${design.switches.mosfet.name} gives no transconductance, which decides how the pair starts`,
+      corner,
+      runs,
+    };
+  }
+  return { outcome: 'runs', why: first.why, transient: transientOf({ point, start: highest }), corner, runs };
+}
+
+const verbs = { latches: 'latches', stalls: 'does not oscillate', undecided: 'could not be followed to its end', runs: 'runs' } as const;
+
+function transientOf({ point, start: { peaks } }: { point: OperatingPoint; start: TimedStart }): Transient {
+  const on = point.running !== undefined && isKnown(point.running.onResistance) ? point.running.onResistance : 0;
+  const [v, i] = [1 + allowance.voltage, 1 + allowance.current];
+  return {
+    drainPeak: peaks.drain * v + Math.max(0, (i - v) * peaks.supply * on),
+    tankPeak: peaks.tank * v,
+    supplyPeak: peaks.supply * i,
+    chokePeak: peaks.choke * i,
+    timed: true,
+  };
+}
