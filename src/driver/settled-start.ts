@@ -2,10 +2,11 @@ import type { Design } from '../project/design.ts';
 import type { Corner } from './corner.ts';
 import type { Transient } from './events.ts';
 import { isKnown, type Unknown } from './known.ts';
-import { assumedAmbient, type OperatingPoint } from './operating-point.ts';
+import { assumedAmbient, operatingPoint, type OperatingPoint } from './operating-point.ts';
 import { statesTransconductance } from './switch-model.ts';
 import type { Pair } from './time-domain/circuit-of.ts';
-import { timedStart, type TimedStart } from './time-domain/switch-on.ts';
+import { higherPeaks, type Peaks } from './time-domain/run.ts';
+import { timedStart } from './time-domain/switch-on.ts';
 
 /** A start that the time domain has looked at with several pairs of switches. */
 export interface SettledStart {
@@ -21,8 +22,9 @@ export interface SettledStart {
 /** What is added to the peaks for the corners that were not run: a start at the other ends of the tolerances differs by no more. */
 const allowance = { voltage: 0.03, current: 0.06 } as const;
 
-/** Peaks of the runs that differ by more are undecided: the pair's mismatch decides, not the design. */
+/** Drain peaks, and choke currents, of runs that differ by more are undecided: the pair's mismatch decides, not the design. */
 const agreement = 1.25;
+const agreementOfCurrent = 2.5;
 
 /** Difference of the thresholds that is taken as usual, and those that must not change the outcome. */
 export const usualMismatch = 0.02;
@@ -60,27 +62,30 @@ export function settledStart({
     { point, pair: pair(wide, 1, hot), words: `with thresholds ${wide * 100} % apart` },
     { point, pair: pair(wide, 1.5, cold), words: `with thresholds ${wide * 100} % apart and switches of 1.5 times the stated strength` },
   ] as const;
+  // a current that a running driver carries all the time is no sign of trouble
+  const heaviest = Math.max(
+    ...design.loads.map((load) => operatingPoint({ design, load, corner: point.corner }).running?.supplyCurrent ?? 0),
+  );
   const first = timedStart({ design, point: main.point, pair: main.pair });
   if ('unknown' in first) return first;
   const { corner } = point;
   if (first.outcome !== 'runs') return { outcome: first.outcome, why: first.why, corner, runs: 1 };
-  let [highest, runs]: [TimedStart, number] = [first, 1];
+  let [highest, runs] = [first.peaks, 1];
   for (const { point: other, pair: taken, words } of variants) {
     const run = timedStart({ design, point: other, pair: taken });
     runs++;
     if ('unknown' in run) return run;
     if (run.outcome !== 'runs') return { outcome: 'undecided', why: `${words} it ${verbs[run.outcome]}`, corner, runs };
-    if (
-      run.peaks.drain > agreement * first.peaks.drain ||
-      run.peaks.supply > agreement * first.peaks.supply + 0.5 * (point.running?.supplyCurrent ?? 0)
-    ) {
-      const times = (run.peaks.supply / first.peaks.supply).toPrecision(2);
-      return { outcome: 'undecided', why: `${words} the chokes charge to ${times} times the current before it oscillates`, corner, runs };
+    if (run.peaks.drain > agreement * first.peaks.drain || run.peaks.supply > agreementOfCurrent * Math.max(first.peaks.supply, heaviest)) {
+      const times = (value: number): string => value.toPrecision(2);
+      const [volts, amperes] = [run.peaks.drain / first.peaks.drain, run.peaks.supply / first.peaks.supply];
+      const why = `${words} the drains go ${times(volts)} times and the choke current ${times(amperes)} times as high`;
+      return { outcome: 'undecided', why, corner, runs };
     }
-    if (run.peaks.drain > highest.peaks.drain) highest = run;
+    highest = higherPeaks(highest, run.peaks);
   }
   const limit = supply.currentLimit;
-  if (limit !== undefined && limit.kind !== 'constant' && highest.peaks.supply > limit.current) {
+  if (limit !== undefined && limit.kind !== 'constant' && highest.supply > limit.current) {
     return {
       outcome: 'undecided',
       why: `the start takes more than the supply gives, and one with ${limit.kind} may not come up`,
@@ -96,12 +101,12 @@ export function settledStart({
       runs,
     };
   }
-  return { outcome: 'runs', why: first.why, transient: transientOf({ point, start: highest }), corner, runs };
+  return { outcome: 'runs', why: first.why, transient: transientOf({ point, peaks: highest }), corner, runs };
 }
 
 const verbs = { latches: 'latches', stalls: 'does not oscillate', undecided: 'could not be followed to its end', runs: 'runs' } as const;
 
-function transientOf({ point, start: { peaks } }: { point: OperatingPoint; start: TimedStart }): Transient {
+function transientOf({ point, peaks }: { point: OperatingPoint; peaks: Peaks }): Transient {
   const on = point.running !== undefined && isKnown(point.running.onResistance) ? point.running.onResistance : 0;
   const [v, i] = [1 + allowance.voltage, 1 + allowance.current];
   return {

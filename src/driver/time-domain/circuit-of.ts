@@ -72,6 +72,7 @@ export function circuitOf({
     supply: {
       voltage,
       riseTime: gates.pullUp.hold ? 0 : (supply.riseTime ?? 0),
+      rising: 0,
       resistance,
       ...(bulkCapacitance === undefined
         ? {}

@@ -21,6 +21,8 @@ export interface Circuit {
   readonly supply: {
     readonly voltage: Volt;
     readonly riseTime: Second;
+    /** How long the source has been rising at time 0. */
+    readonly rising: Second;
     readonly resistance: Ohm;
     /** Ls and Cb; undefined for a rail behind the resistance alone. */
     readonly buffer?: { readonly inductance: Henry; readonly capacitance: Farad };
@@ -63,6 +65,6 @@ export function stateCount({ supply }: Circuit): number {
 }
 
 /** The source's own voltage at a time: linear from zero. */
-export function sourceVoltage({ supply: { voltage, riseTime } }: Circuit, time: Second): Volt {
-  return time < riseTime ? (voltage * time) / riseTime : voltage;
+export function sourceVoltage({ supply: { voltage, riseTime, rising } }: Circuit, time: Second): Volt {
+  return time + rising < riseTime ? (voltage * (time + rising)) / riseTime : voltage;
 }

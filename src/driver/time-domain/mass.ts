@@ -27,7 +27,7 @@ export function sourceSlope(circuit: Circuit): Equations['byTime'] {
   const gp = 1 / gates.pullUp;
   return (time, out) => {
     out.fill(0);
-    if (time >= supply.riseTime) return;
+    if (time + supply.rising >= supply.riseTime) return;
     const slope = supply.voltage / supply.riseTime;
     if (supply.buffer !== undefined) {
       out[8] = slope;

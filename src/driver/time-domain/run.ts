@@ -53,6 +53,20 @@ export function noPeaks(): Peaks {
   return { drain: 0, drainAt: 0, tank: 0, gate: 0, supply: 0, choke: 0, rail: 0, breakdownEnergy: 0 };
 }
 
+/** The higher of every peak of two runs; the energies add up. */
+export function higherPeaks(a: Peaks, b: Peaks): Peaks {
+  return {
+    drain: Math.max(a.drain, b.drain),
+    drainAt: b.drain > a.drain ? b.drainAt : a.drainAt,
+    tank: Math.max(a.tank, b.tank),
+    gate: Math.max(a.gate, b.gate),
+    supply: Math.max(a.supply, b.supply),
+    choke: Math.max(a.choke, b.choke),
+    rail: Math.max(a.rail, b.rail),
+    breakdownEnergy: a.breakdownEnergy + b.breakdownEnergy,
+  };
+}
+
 /**
  * Follows a circuit from a state and notes its peaks and swings.
  *
@@ -88,7 +102,7 @@ export function runOf({
     equations,
     state,
     until,
-    breaks: [circuit.supply.riseTime, circuit.tank.changesAt, circuit.gates.releasedAt],
+    breaks: [circuit.supply.riseTime - circuit.supply.rising, circuit.tank.changesAt, circuit.gates.releasedAt],
     accuracy,
     watch: (time, step, y) => {
       const [vA, vB] = [y[place.drainA]!, y[place.drainB]!];

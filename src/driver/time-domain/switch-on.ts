@@ -1,12 +1,13 @@
 import { envelopeMode } from '../../physics/envelope.ts';
 import type { Design } from '../../project/design.ts';
-import type { Second } from '../../units/si.ts';
+import type { Ampere, Second, Volt } from '../../units/si.ts';
 import type { Unknown } from '../known.ts';
 import type { OperatingPoint, Running } from '../operating-point.ts';
 import { riseAtDriver } from '../rail.ts';
-import { place, stateCount, type Circuit } from './circuit.ts';
+import { place, sourceVoltage, stateCount, type Circuit } from './circuit.ts';
 import { circuitOf, type Pair } from './circuit-of.ts';
-import { runOf, type Moment, type Peaks } from './run.ts';
+import { higherPeaks, runOf, type Moment, type Peaks, type Run } from './run.ts';
+import type { Accuracy } from './solver.ts';
 
 /** What a start comes to. */
 export type Outcome = 'runs' | 'latches' | 'stalls' | 'undecided';
@@ -33,6 +34,8 @@ export const usualEffort: Effort = { stepsPerPeriod: 70, tolerance: 1e-3, mostSt
 /** Periods of the envelope after which the crest of a start is past, and those after which a start that does not swing is given up. */
 const crestPassed = 1.3;
 const givenUp = 6;
+/** Periods of the envelope before the rail is up that are followed again. */
+const followedBefore = 4;
 /** Periods of the tank that a start is followed at least, and the silence after which it does not swing. */
 const leastPeriods = 12;
 const silence = 8;
@@ -65,42 +68,113 @@ export function timedStart({
   if (running === undefined) return { unknown: 'it does not oscillate with this load' };
   const circuit = circuitOf({ design, point, pair });
   if ('unknown' in circuit) return circuit;
-  const period = 1 / running.frequency;
+  const measures = measuresOf({ design, point, running, circuit });
+  const accuracy = {
+    tolerance: effort.tolerance,
+    longestStep: (2 * Math.PI * Math.sqrt(tank.inductance * tank.capacitance)) / effort.stepsPerPeriod,
+  };
+  const first = part({ circuit, measures, accuracy, mostSteps: effort.mostSteps, initial: initialState({ design, circuit }) });
+  const { railUp, envelopePeriod } = measures;
+  const ahead = railUp - followedBefore * envelopePeriod - first.run.endedAt;
+  if (first.verdict !== 'settled' || ahead <= 0) return finished({ circuit, measures, ...first });
+  // while it swings and the rail creeps up, everything but the gates grows with the rail
+  const resumed = { ...circuit, supply: { ...circuit.supply, rising: first.run.endedAt + ahead } };
+  const scale = sourceVoltage(resumed, 0) / sourceVoltage(circuit, first.run.endedAt);
+  const initial = Float64Array.from(first.run.state, (value, i) => (i === place.gateA || i === place.gateB ? value : value * scale));
+  const second = part({
+    circuit: resumed,
+    measures: { ...measures, railUp: railUp - resumed.supply.rising, mayRest: false },
+    accuracy,
+    mostSteps: effort.mostSteps,
+    initial,
+  });
+  const end = finished({ circuit: resumed, measures, ...second });
+  const peaks = higherPeaks(first.run.peaks, end.peaks);
+  return { ...end, peaks, at: end.at + resumed.supply.rising, steps: first.run.steps + end.steps };
+}
+
+/** What a start is measured against. */
+interface Measures {
+  readonly period: Second;
+  readonly envelopePeriod: Second;
+  /** When the rail is up. */
+  readonly railUp: Second;
+  /** Whether a part may end before the rail is up, once it swings. */
+  readonly mayRest: boolean;
+  readonly amplitude: Volt;
+  readonly current: Ampere;
+}
+
+function measuresOf({
+  design,
+  point,
+  running,
+  circuit,
+}: {
+  design: Design;
+  point: OperatingPoint;
+  running: Running;
+  circuit: Circuit;
+}): Measures {
   const envelopePeriod = envelopePeriodOf({ design, circuit });
   const railUp = design.gates.pullUp.hold ? 0 : riseAtDriver(design);
-  const until = railUp + givenUp * envelopePeriod + 100 * period;
-  const expected = { amplitude: running.tankPeak, current: expectedCurrent({ circuit, running }) };
-  let runningFrom = Infinity;
-  let verdict: Outcome | undefined;
-  const watch = ({ time, state, swings }: Moment): boolean => {
-    const isSwinging =
-      time - swings.lastAt < silence * period && swings.amplitude > runningShare * Math.min(1, time / railUp || 1) * expected.amplitude;
-    if (isSwinging && runningFrom === Infinity) runningFrom = time;
-    if (!isSwinging && swings.amplitude < 1) runningFrom = Infinity;
-    if (isSwinging && time > Math.max(railUp, runningFrom) + Math.max(crestPassed * envelopePeriod, leastPeriods * period)) {
-      verdict = 'runs';
-      return true;
-    }
-    const current = state[place.chokeA]! + state[place.chokeB]!;
-    if (time - swings.lastAt > silence * period && current > latchedCurrent * expected.current) {
-      verdict = 'latches';
-      return true;
-    }
-    return false;
+  return {
+    period: 1 / running.frequency,
+    envelopePeriod,
+    railUp,
+    mayRest: railUp > (followedBefore + 3) * envelopePeriod && point.running !== undefined,
+    amplitude: running.tankPeak,
+    current: expectedCurrent({ circuit, running }),
   };
-  const run = runOf({
-    circuit,
-    initial: initialState({ design, circuit }),
-    until,
-    accuracy: {
-      tolerance: effort.tolerance,
-      longestStep: (2 * Math.PI * Math.sqrt(tank.inductance * tank.capacitance)) / effort.stepsPerPeriod,
-    },
-    mostSteps: effort.mostSteps,
-    watch,
-  });
+}
+
+/** A stretch of a start, up to a verdict: `settled` where it swings on a rail that has still far to go. */
+function part({
+  circuit,
+  measures: { period, envelopePeriod, railUp, mayRest, amplitude, current: expected },
+  accuracy,
+  mostSteps,
+  initial,
+}: {
+  circuit: Circuit;
+  measures: Measures;
+  accuracy: Accuracy;
+  mostSteps: number;
+  initial: Float64Array;
+}): { readonly run: Run; readonly verdict: Outcome | 'settled' | undefined } {
+  let swingingFrom = Infinity;
+  let verdict: Outcome | 'settled' | undefined;
+  const whole = sourceVoltage(circuit, Number.MAX_VALUE);
+  const watch = ({ time, state, swings }: Moment): boolean => {
+    const rail = sourceVoltage(circuit, time) / whole;
+    const isSwinging = time - swings.lastAt < silence * period && swings.amplitude > runningShare * rail * amplitude;
+    swingingFrom = isSwinging ? Math.min(swingingFrom, time) : Infinity;
+    const since = time - Math.max(railUp, swingingFrom);
+    if (isSwinging && since > Math.max(crestPassed * envelopePeriod, leastPeriods * period)) verdict = 'runs';
+    else if (isSwinging && mayRest && time - swingingFrom > Math.max(2 * envelopePeriod, 40 * period)) verdict = 'settled';
+    const current = state[place.chokeA]! + state[place.chokeB]!;
+    if (time - swings.lastAt > silence * period && current > latchedCurrent * expected) verdict = 'latches';
+    return verdict !== undefined;
+  };
+  const until = railUp + givenUp * envelopePeriod + 100 * period;
+  const run = runOf({ circuit, initial, until, accuracy, mostSteps, watch });
+  return { run, verdict };
+}
+
+function finished({
+  circuit,
+  measures: { period },
+  run,
+  verdict,
+}: {
+  circuit: Circuit;
+  measures: Measures;
+  run: Run;
+  verdict: Outcome | 'settled' | undefined;
+}): TimedStart {
+  const decided = verdict === 'settled' ? 'runs' : verdict;
   const outcome =
-    verdict ?? (run.complete ? ended({ circuit, state: run.state, swings: run.swings, endedAt: run.endedAt, period }) : 'undecided');
+    decided ?? (run.complete ? ended({ circuit, state: run.state, swings: run.swings, endedAt: run.endedAt, period }) : 'undecided');
   return { outcome, at: run.endedAt, peaks: run.peaks, steps: run.steps, why: words[outcome] };
 }
 
