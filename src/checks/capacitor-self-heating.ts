@@ -28,6 +28,8 @@ export default defineCheck({
     const path = 'tank.bank.parallel';
     if (point.running === undefined) return [unassessed({ ...notOscillating, path })];
     const { bankRise, lossPerCapacitor, frequency } = point.running;
+    if (point.tank.capacitorResistance === 0)
+      return [unassessed({ unknown: `${capacitor.name} states a lossTangent of zero`, path: 'tank.bank.part' })];
     if (!isKnown(bankRise)) return [unassessed({ ...bankRise, path: 'tank.bank.part' })];
     const levels = levelsOf(capacitor);
     if (levels === undefined)

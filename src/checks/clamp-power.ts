@@ -33,12 +33,19 @@ export default defineCheck({
     if (!isKnown(clampPower)) return [unassessed({ ...clampPower, path })];
     if (rating === undefined) return [unassessed({ ...lacks({ part: clamp.name, key: 'power' }), path })];
     const inAir = powerInAir({ clamp, ambient: design.environment.ambient ?? assumedAmbient });
+    const lacking = (['tolerance', 'junctionTemperature', 'junctionToAmbient'] as const).find((key) => clamp.ratings[key] === undefined);
+    const missing = lacking === undefined ? undefined : lacks({ part: clamp.name, key: lacking }).unknown;
+    if (inAir !== undefined && inAir <= 0) {
+      const reason = 'the air is as warm as its junction may be';
+      return [{ kind: 'hopeless', reason, path, remedy: () => 'cooler air, or a gate rail below the clamp voltage' }];
+    }
     const limiting = inAir !== undefined && inAir < rating.value ? inAir : rating.value;
     return [
       {
         kind: 'measured',
         value: clampPower,
         rating: limiting,
+        ...(clampPower > 0 && missing !== undefined ? { doubt: missing } : {}),
         path,
         basis: () => [
           `fed from ${formatQuantity({ value: feed, dimension: 'voltage' })} through ${formatQuantity({ value: design.gates.pullUp.resistance, dimension: 'resistance' })}`,

@@ -11,6 +11,8 @@ export interface Judgement {
   readonly value: number | null;
   readonly limit: number | null;
   readonly warnAt: number | null;
+  /** Where a remedy must bring the value for a pass. */
+  readonly target?: number;
   /** (limit − value)/|limit| for at-most, (value − limit)/|limit| for at-least; null without a value or with a limit of zero. */
   readonly margin: number | null;
   /** Why there is no value, or why a value is no basis for a pass. */
@@ -31,7 +33,9 @@ export function judge({ finding, policy, sense }: { finding: Finding; policy: Po
   if (finding.kind === 'unassessed')
     return { verdict: 'not assessed', value: null, limit: null, warnAt: null, margin: null, reason: finding.reason };
   if (finding.kind === 'hopeless') return { verdict: 'fail', value: null, limit: null, warnAt: null, margin: null, reason: finding.reason };
-  const { value, rating, strictness = 1 } = finding;
+  // a part's own strictness belongs to the default policy, not to levels that a project sets itself
+  const { value, rating } = finding;
+  const strictness = policy.overriddenAt === undefined ? (finding.strictness ?? 1) : 1;
   const levels = finding.other === true && policy.other !== undefined ? policy.other : policy;
   const limit = finding.levels?.limit ?? levelValue({ level: levels.fail, rating, strictness });
   const failAt = finding.levels?.failAt ?? limit;
@@ -47,6 +51,10 @@ export function judge({ finding, policy, sense }: { finding: Finding; policy: Po
   const verdict = beyond(failAt) ? 'fail' : isPastLine ? 'warn' : 'pass';
   const distance = sense === 'at-most' ? limit - value : value - limit;
   const reason =
-    isPastRating && verdict === 'warn' ? { reason: 'past the rating of the part, within the limits that the project sets itself' } : {};
-  return { verdict, value, limit, warnAt, margin: limit === 0 ? null : distance / Math.abs(limit), ...reason };
+    isPastRating && verdict === 'warn'
+      ? { reason: 'past what the default policy takes as the rating, within the limits that the project sets itself' }
+      : {};
+  const lines = [warnAt, limit, ...(isPastRating ? [rating] : [])];
+  const target = sense === 'at-most' ? Math.min(...lines) : Math.max(...lines);
+  return { verdict, value, limit, warnAt, target, margin: limit === 0 ? null : distance / Math.abs(limit), ...reason };
 }

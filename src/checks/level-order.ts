@@ -23,7 +23,7 @@ export function verdictOrderProblem({
   return {
     id: 'limit-order',
     message: `${id} would fail before it warns`,
-    help: 'put the warn level on the near side of the fail level',
+    help: 'put the warn level on the near side of the fail level; the one that is not written is the default of `tankproof explain`',
     at,
   };
 }

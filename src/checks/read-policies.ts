@@ -158,5 +158,9 @@ function levelOf({
     });
     return undefined;
   }
+  if (parsed.value <= 0) {
+    problems.push({ id: 'out-of-range', message: `${subject}a level is above zero`, help: writeSuch(kind), at });
+    return undefined;
+  }
   return less !== undefined ? { less: parsed.value } : { quantity: parsed.value };
 }

@@ -132,9 +132,15 @@ function resultOf({
   };
 }
 
-function remedyOf({ finding, judgement: { verdict, warnAt, limit } }: { finding: Finding; judgement: Judgement }): string | undefined {
+function remedyOf({
+  finding,
+  judgement: { verdict, warnAt, limit, target },
+}: {
+  finding: Finding;
+  judgement: Judgement;
+}): string | undefined {
   if (verdict === 'pass' || verdict === 'not assessed') return undefined;
-  return finding.remedy?.({ warnAt: warnAt ?? 0, limit: limit ?? 0 });
+  return finding.remedy?.({ warnAt: target ?? warnAt ?? 0, limit: limit ?? 0 });
 }
 
 /** `lantern on the pad, at switch-on, supply +5 %`. */

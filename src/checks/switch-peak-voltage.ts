@@ -1,7 +1,8 @@
 import { breakdownAt } from './breakdown.ts';
 import { defineCheck } from './check.ts';
+import { lowerSupplyWords } from './lower-supply.ts';
 import { momentFindings } from './peak-moments.ts';
-import { lacks, noLessThan, noMoreThan, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacks, noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
 
 export default defineCheck({
   id: 'switch-peak-voltage',
@@ -36,7 +37,7 @@ export default defineCheck({
               path,
               basis: () => [basis, ratedBasis({ what: 'V_DSS', rating, dimension: 'voltage' })],
               remedy: ({ warnAt }) =>
-                `a supply of ${noMoreThan({ value: (input.analysis.design.supply.voltage * warnAt) / drainPeak, dimension: 'voltage' })} or less, ` +
+                `${lowerSupplyWords({ design: input.analysis.design, load: input.instance.point.load, share: warnAt / drainPeak })}, ` +
                 `or a switch rated ${noLessThan({ value: (drainPeak * rating.value) / warnAt, dimension: 'voltage' })} or more`,
             },
     });

@@ -4,8 +4,9 @@ import { formatQuantity } from '../units/format-quantity.ts';
 import { breakdownAt } from './breakdown.ts';
 import { defineCheck, type CheckInput } from './check.ts';
 import { gentleStart, gentleWords } from './gentle-start.ts';
+import { lowerSupplyWords } from './lower-supply.ts';
 import { momentFindings } from './peak-moments.ts';
-import { lacks, noLessThan, noMoreThan, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacks, noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
 
 export default defineCheck({
   id: 'switch-surge-voltage',
@@ -74,7 +75,7 @@ function chokesSeen(design: Analysis['design'], instance: CheckInput['instance']
 }
 
 function remedyWords({
-  input: { analysis },
+  input: { analysis, instance },
   drainPeak,
   rating,
   warnAt,
@@ -88,7 +89,7 @@ function remedyWords({
 }): string {
   const { design } = analysis;
   const part = `a switch rated ${noLessThan({ value: (drainPeak * rating) / warnAt, dimension: 'voltage' })} or more`;
-  const supply = `a supply of ${noMoreThan({ value: (design.supply.voltage * warnAt) / drainPeak, dimension: 'voltage' })} or less`;
+  const supply = lowerSupplyWords({ design, load: instance.point.load, share: warnAt / drainPeak });
   const gentle = atSwitchOn ? gentleStart({ design, highest: warnAt }) : undefined;
   return [...(gentle === undefined ? [] : [gentleWords({ analysis, gentle })]), supply, part].join(', or ');
 }

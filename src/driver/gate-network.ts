@@ -1,6 +1,6 @@
 import { clampPower, gateHighVoltage, gateRiseTime, pullUpDiode, pullUpPower } from '../physics/gate.ts';
 import type { Design } from '../project/design.ts';
-import type { Ratio, Volt, Watt } from '../units/si.ts';
+import type { Ratio, Second, Volt, Watt } from '../units/si.ts';
 import type { Corner } from './corner.ts';
 import { isKnown, whenKnown, type Maybe } from './known.ts';
 import { railPeakRatio } from './rail.ts';
@@ -63,8 +63,11 @@ export function gateNetworkAt({ design, corner }: { design: Design; corner: Corn
   };
 }
 
+/** A rise below this is not long against the ringing of a metre of leads into a thousand microfarads. */
+const swiftRise: Second = 0.5e-3;
+
 function mayRing({ supply }: Design): boolean {
-  return (supply.riseTime ?? 0) === 0 && (supply.bulkCapacitance === undefined || supply.leadInductance === undefined);
+  return (supply.riseTime ?? 0) < swiftRise && (supply.bulkCapacitance === undefined || supply.leadInductance === undefined);
 }
 
 /** Voltage of the rail behind the pull-ups. */

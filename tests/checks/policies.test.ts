@@ -10,7 +10,7 @@ const withLimits = (limits: string): string => `${pad}limits: ${limits}\n`;
 
 describe('the policy file', () => {
   test('has a line with reason and source for every check whose limits do not come from the circuit', () => {
-    const fromCircuit = ['hold-off-running', 'hold-off-at-switch-on'];
+    const fromCircuit = ['gate-drive-voltage', 'rise-time', 'hold-off-running', 'hold-off-at-switch-on'];
     expect([...defaults.keys()].toSorted()).toEqual(
       checks
         .map(({ id }) => id)

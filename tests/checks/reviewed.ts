@@ -5,7 +5,7 @@ import type { Result } from '../../src/checks/result.ts';
 import { reviewOf } from '../../src/checks/review.ts';
 import { checkIds } from '../../src/checks/registry.ts';
 import { partsInFolders } from '../../src/cli/parts-folders.ts';
-import { analysisOf, type Analysis } from '../../src/driver/analysis.ts';
+import { analysisOf, timedAnalysis, type Analysis } from '../../src/driver/analysis.ts';
 import { quantitiesOf } from '../../src/driver/quantities.ts';
 import type { Design } from '../../src/project/design.ts';
 import { readProject } from '../../src/project/read-project.ts';
@@ -51,6 +51,13 @@ export function reviewed(text: string): ReadonlyMap<string, Result> {
   const design = designOf(text);
   const policies = value(projectPolicies({ policies: defaults, design }));
   return new Map(reviewOf({ analysis: analysisOf(design), policies }).map((result) => [result.id, result]));
+}
+
+/** The results of a project text with its starts in the time domain, by check id. */
+export function reviewedInTime(text: string): ReadonlyMap<string, Result> {
+  const design = designOf(text);
+  const policies = value(projectPolicies({ policies: defaults, design }));
+  return new Map(reviewOf({ analysis: timedAnalysis(analysisOf(design)), policies }).map((result) => [result.id, result]));
 }
 
 /** A nominal quantity of a project text, of its first load. */
