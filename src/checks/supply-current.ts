@@ -1,7 +1,14 @@
 import { formatQuantity } from '../units/format-quantity.ts';
+import { assumedAmbient } from '../driver/operating-point.ts';
+import { fuseRating } from '../physics/fuse.ts';
+import { leadCrossSectionForCurrent } from '../physics/lead-cross-section.ts';
+import type { Ampere, Kelvin } from '../units/si.ts';
 import { defineCheck } from './check.ts';
 import { drawnCurrent } from './drawn-current.ts';
 import { noLessThan, notOscillating, subjects, unassessed } from './words.ts';
+
+/** Air in which PVC leads carry nothing more, less a margin. */
+const warmestForLeads: Kelvin = 341;
 
 export default defineCheck({
   id: 'supply-current',
@@ -34,6 +41,7 @@ export default defineCheck({
         basis: () => [
           `tank ${formatQuantity({ value: running.supplyCurrent, dimension: 'current' })}, pull-ups ${formatQuantity({ value: pullUps, dimension: 'current' })}, slow gates and leak ${formatQuantity({ value: extra, dimension: 'current' })}`,
           `limit ${formatQuantity({ value: limit.current, dimension: 'current' })}, ${limit.kind} (project)`,
+          fuseAndLeads({ current: value, ambient: design.environment.ambient ?? assumedAmbient }),
         ],
         remedy: ({ warnAt }) =>
           `a supply for ${noLessThan({ value: (value * limit.current) / warnAt, dimension: 'current' })} or more, or less load`,
@@ -41,3 +49,19 @@ export default defineCheck({
     ];
   },
 });
+
+/** A fuse of one and a half times the current and leads that carry the fuse. */
+function fuseAndLeads({ current, ambient }: { current: Ampere; ambient: Kelvin }): string {
+  const fuse =
+    current > 0
+      ? (fuseRating({ runningCurrent: current, multiple: 1.5, series: 'miniature' }) ??
+        fuseRating({ runningCurrent: current, multiple: 1.5, series: 'blade' }))
+      : undefined;
+  if (fuse === undefined) return 'no fuse of the usual series is large enough';
+  const section = ambient < warmestForLeads ? leadCrossSectionForCurrent({ current: fuse, ambient }) : undefined;
+  const leads =
+    section === undefined
+      ? 'leads by the local code'
+      : `copper leads of ${(section * 1e6).toPrecision(2)} mm² or more (DIN VDE 0298-4, one core free in air)`;
+  return `fuse: ${formatQuantity({ value: fuse, dimension: 'current' })}, slow (1.5 times the current and up, common practice); ${leads}`;
+}

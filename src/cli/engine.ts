@@ -16,5 +16,6 @@ export { textOf } from './files.ts';
 export { partsInFolders } from './parts-folders.ts';
 export { partKinds } from '../parts/part.ts';
 export { partJson, partsListText, partText } from '../report/part-text.ts';
+export { startingText, writeNew } from './new-project.ts';
 export { partsOnShelf } from './parts-shelf.ts';
 export { defaultPolicies, reviewedFile } from './review-file.ts';

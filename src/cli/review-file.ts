@@ -1,5 +1,6 @@
 import { relative, join } from 'node:path';
 import { cautionsOf } from '../checks/cautions.ts';
+import { faultsOf } from '../checks/faults.ts';
 import type { Policies } from '../checks/policy.ts';
 import { projectPolicies, readPolicies } from '../checks/read-policies.ts';
 import { checkIds } from '../checks/registry.ts';
@@ -40,11 +41,13 @@ export function reviewedFile({
   root,
   policies,
   closedForm = false,
+  faults = false,
 }: {
   path: string;
   root: string;
   policies: Policies;
   closedForm?: boolean;
+  faults?: boolean;
 }): ReviewReport {
   const design = accepted(
     readProject({
@@ -54,7 +57,7 @@ export function reviewedFile({
       checkIds,
     }),
   );
-  return computed({ design, path, policies, closedForm });
+  return computed({ design, path, policies, closedForm, faults });
 }
 
 function computed({
@@ -62,24 +65,28 @@ function computed({
   path,
   policies,
   closedForm,
+  faults,
 }: {
   design: Design;
   path: string;
   policies: Policies;
   closedForm: boolean;
+  faults: boolean;
 }): ReviewReport {
   try {
     const merged = accepted(projectPolicies({ policies, design }));
     const inClosedForm = analysisOf(design);
     const analysis = closedForm ? inClosedForm : timedAnalysis(inClosedForm);
+    const results = reviewOf({ analysis, policies: merged });
     return {
       file: path,
       title: design.title ?? 'untitled',
       quantities: quantitiesOf(analysis),
-      results: reviewOf({ analysis, policies: merged }),
+      results,
       cautions: cautionsOf(analysis),
       assumptions: assumptionsOf(analysis),
       ratings: ratingsUsed(design),
+      ...(faults ? { faults: faultsOf({ design, policies: merged, results }) } : {}),
     };
   } catch (error) {
     if (!(error instanceof DesignError)) throw error;

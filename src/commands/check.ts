@@ -32,6 +32,10 @@ Exit status: 0 nothing failed, 1 a check failed, 2 could not run, 70 a bug of ta
       helpGroup: 'EXIT STATUS',
     }),
     'closed-form': boolean({ description: 'Leave out the time domain: faster, and no start passes.' }),
+    faults: boolean({
+      description: 'Also say what single faults do: a capacitor open, the load shorted, a pull-up open …',
+      helpGroup: 'OUTPUT',
+    }),
     'report-only': boolean({ description: 'Exit with 0 where it would be 1.', helpGroup: 'EXIT STATUS' }),
   };
 
@@ -39,7 +43,9 @@ Exit status: 0 nothing failed, 1 a check failed, 2 could not run, 70 a bug of ta
     const { argv, flags } = await this.parse(Check);
     const policies = defaultPolicies(this.config.root);
     const failing: readonly Verdict[] = ['fail', ...(flags['fail-on'] ?? []).map((word) => (word === 'warn' ? 'warn' : 'not assessed'))];
-    const reviewed = argv.map((path): Reviewed => this.reviewed({ path: String(path), policies, closedForm: flags['closed-form'] }));
+    const reviewed = argv.map((path): Reviewed =>
+      this.reviewed({ path: String(path), policies, closedForm: flags['closed-form'], faults: flags.faults }),
+    );
     const statuses = reviewed.map((one): ExitStatus => {
       if (!('report' in one)) return exitStatus.refused;
       const failed = one.report.results.some(({ verdict }) => failing.includes(verdict)) && !flags['report-only'];
@@ -57,13 +63,15 @@ Exit status: 0 nothing failed, 1 a check failed, 2 could not run, 70 a bug of ta
     path,
     policies,
     closedForm,
+    faults,
   }: {
     path: string;
     policies: ReturnType<typeof defaultPolicies>;
     closedForm: boolean;
+    faults: boolean;
   }): Reviewed {
     try {
-      return { report: reviewedFile({ path, root: this.config.root, policies, closedForm }) };
+      return { report: reviewedFile({ path, root: this.config.root, policies, closedForm, faults }) };
     } catch (error) {
       if (error instanceof InputError) return { file: path, problems: error.problems };
       throw error;

@@ -68,9 +68,9 @@ export function timedAnalysis(analysis: Analysis): Analysis {
   return { ...analysis, corners: settled, starts };
 }
 
-function notRunning({ outcome, why }: SettledStart): Unknown {
-  const words = { latches: 'it latches', stalls: 'it does not start', undecided: 'the start is undecided', runs: 'it runs' };
-  return { unknown: `in the time domain ${words[outcome]}: ${why}` };
+function notRunning({ outcome }: SettledStart): Unknown {
+  const words = { latches: 'the start latches', stalls: 'it does not start', undecided: 'the start is undecided', runs: 'it runs' };
+  return { unknown: `in the time domain ${words[outcome]}: see latch-up` };
 }
 
 /** The case whose drains go highest, at switch-on if that is known, else at load removal. */

@@ -71,6 +71,7 @@ function ofModel(design: Design): readonly string[] {
   return [
     'equal leads to every capacitor; no stray inductance between drains and bank, whose ringing adds to every drain peak',
     'the supply or its bulk capacitor takes back current at load removal',
+    'the start is run with a pair of switches whose thresholds are 0.5 % to 5 % apart; an unmatched pair may differ by more',
     ...(design.chokes.arrangement === 'centre-tap'
       ? ['switch-on and load removal with one choke into the centre tap were not compared with a time-domain model']
       : []),
@@ -103,22 +104,35 @@ export function ratingsUsed({ switches, gates, tank, chokes }: Design): readonly
       'thresholdDrift',
       'transconductance',
       'gateVoltage',
+      'drainCurrent',
+      'outputCapacitance',
+      'reverseTransferCapacitance',
       'inputCapacitance',
       'gateCharge',
       'junctionTemperature',
       ...(switches.heatsink === undefined ? ['junctionToAmbient'] : ['junctionToCase', 'caseToSink']),
       'avalancheEnergy',
     ]),
-    pick(gates.crossDiode, ['reverseVoltage', 'forwardVoltage', 'recoveryTime']),
+    pick(gates.crossDiode, ['reverseVoltage', 'forwardVoltage', 'recoveryTime', 'averageCurrent']),
     gates.clamp === undefined
       ? []
       : pick(gates.clamp, ['zenerVoltage', 'tolerance', 'power', 'impedance', 'testCurrent', 'junctionToAmbient', 'junctionTemperature']),
-    pick(capacitor, ['capacitance', 'tolerance', 'voltageDc', 'currentRms', 'seriesResistance', 'maxRise']),
+    pick(capacitor, [
+      'capacitance',
+      'tolerance',
+      'voltageDc',
+      'voltageAc',
+      'currentRms',
+      'seriesResistance',
+      'maxRise',
+      'maxTemperature',
+      'voltageSlope',
+    ]),
     (capacitor.lossTangent?.points ?? []).map(({ rating }) => ({ part: capacitor.name, key: 'lossTangent', rating })),
     capacitor.thermalResistance?.stillAir === undefined
       ? []
       : [{ part: capacitor.name, key: 'thermalResistance', rating: capacitor.thermalResistance.stillAir }],
-    pick(chokes.choke, ['inductance', 'resistance', 'saturationCurrent', 'tolerance']),
+    pick(chokes.choke, ['inductance', 'resistance', 'saturationCurrent', 'tolerance', 'coreLoss', 'thermalResistance', 'maxTemperature']),
   ];
   return rows.flat();
 }

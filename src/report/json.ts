@@ -15,6 +15,7 @@ export interface JsonReport {
   readonly cautions: readonly string[];
   readonly assumptions: readonly string[];
   readonly ratings: readonly object[];
+  readonly faults?: readonly object[];
 }
 
 /** A report as JSON data. */
@@ -42,6 +43,16 @@ export function jsonReport({ report, version }: { report: ReviewReport; version:
       source: rating.source,
       ...(rating.note === undefined ? {} : { note: rating.note }),
     })),
+    ...(report.faults === undefined
+      ? {}
+      : {
+          faults: report.faults.map(({ fault, survives, effects, note }) => ({
+            fault,
+            survives: survives ?? null,
+            effects,
+            note: note ?? null,
+          })),
+        }),
   };
 }
 

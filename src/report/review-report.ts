@@ -1,3 +1,4 @@
+import type { FaultResult } from '../checks/faults.ts';
 import type { Result } from '../checks/result.ts';
 import { verdicts, type Verdict } from '../checks/judge.ts';
 import type { UsedRating } from '../driver/assumptions.ts';
@@ -12,6 +13,8 @@ export interface ReviewReport {
   readonly cautions: readonly string[];
   readonly assumptions: readonly string[];
   readonly ratings: readonly UsedRating[];
+  /** Where single faults were asked for. */
+  readonly faults?: readonly FaultResult[];
 }
 
 /** How many results came to each verdict. */

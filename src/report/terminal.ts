@@ -3,6 +3,7 @@ import { subjectParts } from '../checks/check.ts';
 import { verdicts, type Verdict } from '../checks/judge.ts';
 import type { Result } from '../checks/result.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
+import { faultLines } from './fault-lines.ts';
 import { operatingLines } from './operating-lines.ts';
 import { ratingLines } from './rating-lines.ts';
 import { gravestVerdict, unverifiedRatings, verdictCounts, type ReviewReport } from './review-report.ts';
@@ -20,6 +21,8 @@ export interface TerminalStyle {
 const indent = '    ';
 const verdictWidth = 'not assessed'.length;
 const valueWidth = 9;
+/** Room beyond this is told without its number. */
+const mostShown = 10;
 
 /** The report of one project as text: what it runs at, checks by part with the gravest last, assumptions, cautions, summary. */
 export function terminalReport({ report, style }: { report: ReviewReport; style: TerminalStyle }): string {
@@ -38,6 +41,7 @@ export function terminalReport({ report, style }: { report: ReviewReport; style:
       `  ${part}`,
       ...results.flatMap((result) => resultLines({ result, style, paint, idWidth })),
     ]),
+    ...list('single faults, in closed form', faultLines(report.faults ?? [])),
     ...list('assumed', report.assumptions),
     ...list('ratings not from a data sheet: confirm them for the part in hand', ratingLines(unverifiedRatings(report.ratings))),
     ...list('cautions', report.cautions),
@@ -116,7 +120,7 @@ function comparison({ value, limit, dimension, sense, margin }: Result): string 
   const against = `${sense === 'at-most' ? 'of' : 'min'} ${number(limit)}`.padEnd(valueWidth + 3);
   const left =
     dimension === 'temperature'
-      ? `${formatQuantity({ value: limit - value, dimension: 'temperatureRise', digits: 2 })} left`
+      ? `${formatQuantity({ value: Math.abs(limit - value), dimension: 'temperatureRise', digits: 2 })} ${value > limit ? 'past' : 'left'}`
       : percent(margin);
   return `${shown} ${against} ${left}`;
 }
@@ -124,6 +128,7 @@ function comparison({ value, limit, dimension, sense, margin }: Result): string 
 /** Margin with a sign: +25 % is room, −7 % is past the limit. */
 function percent(margin: number | null): string {
   if (margin === null) return '';
+  if (margin > mostShown) return `over +${mostShown * 100} %`;
   const text = formatQuantity({ value: Math.abs(margin), dimension: 'ratio', digits: 2 });
   return `${margin < 0 ? '−' : '+'}${text}`;
 }

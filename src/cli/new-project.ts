@@ -1,0 +1,44 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { didYouMeanHelp } from '../source/did-you-mean.ts';
+import { InputError } from '../source/diagnostic.ts';
+import { namesIn, readText } from './files.ts';
+
+const ending = '.yaml';
+
+/**
+ * The text that a new project file starts with.
+ *
+ * @param root  of the installed tool
+ * @param from  an example such as `examples/bolt-heater`; undefined for the commented one
+ * Errors: InputError where there is no such example.
+ */
+export function startingText({ root, from }: { root: string; from: string | undefined }): string {
+  if (from === undefined) return readText(join(root, 'shared', 'new-project.yaml'));
+  const folder = join(root, 'examples');
+  const names = namesIn(folder).flatMap((name) => (name.endsWith(ending) ? [name.slice(0, -ending.length)] : []));
+  const name = from.replace(/^examples\//, '').replace(/\.yaml$/, '');
+  if (names.includes(name)) return readText(join(folder, `${name}${ending}`));
+  const help = didYouMeanHelp({ word: name, names }) ?? `there are ${names.join(', ')}`;
+  throw new InputError([{ id: 'unknown-example', message: `there is no example "${name}"`, help }]);
+}
+
+/**
+ * Writes a file that does not exist yet.
+ *
+ * Errors: InputError where it exists or cannot be written.
+ */
+export function writeNew({ path, text }: { path: string; text: string }): void {
+  try {
+    writeFileSync(path, text, { flag: 'wx' });
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+    const words = {
+      EEXIST: 'exists already',
+      ENOENT: 'cannot be written: its folder does not exist',
+      EACCES: 'cannot be written: permission denied',
+    }[code];
+    const help = code === 'EEXIST' ? 'name another file; nothing was overwritten' : 'check the path';
+    throw new InputError([{ id: 'not-written', message: `${path} ${words ?? `cannot be written (${code})`}`, help }]);
+  }
+}
