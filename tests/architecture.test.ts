@@ -12,9 +12,14 @@ const layers: Readonly<Record<string, { layers: readonly string[]; packages: rea
   project: { layers: ['parts', 'source', 'units'], packages: ['yaml', 'ajv'], pure: true },
   driver: { layers: ['physics', 'project', 'parts', 'units'], packages: [], pure: true },
   checks: { layers: ['driver', 'physics', 'project', 'parts', 'source', 'units'], packages: [], pure: true },
-  report: { layers: ['checks', 'driver', 'parts', 'source', 'units'], packages: ['chalk'], pure: true },
-  cli: { layers: ['report', 'checks', 'driver', 'project', 'parts', 'source'], packages: ['@oclif/core', 'node'], pure: false },
-  commands: { layers: ['cli', 'report', 'checks', 'source'], packages: ['@oclif/core'], pure: false },
+  studies: { layers: ['checks', 'driver', 'physics', 'project', 'parts', 'source', 'units'], packages: [], pure: true },
+  report: { layers: ['studies', 'checks', 'driver', 'parts', 'source', 'units'], packages: ['chalk'], pure: true },
+  cli: {
+    layers: ['studies', 'report', 'checks', 'driver', 'project', 'parts', 'source', 'units'],
+    packages: ['@oclif/core', 'node'],
+    pure: false,
+  },
+  commands: { layers: ['cli', 'studies', 'report', 'checks', 'source'], packages: ['@oclif/core'], pure: false },
 };
 
 /** The entry point, the only file directly in src. */

@@ -1,4 +1,4 @@
-import { writeFileSync } from 'node:fs';
+import { renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { didYouMeanHelp } from '../source/did-you-mean.ts';
 import { InputError } from '../source/diagnostic.ts';
@@ -40,5 +40,26 @@ export function writeNew({ path, text }: { path: string; text: string }): void {
     }[code];
     const help = code === 'EEXIST' ? 'name another file; nothing was overwritten' : 'check the path';
     throw new InputError([{ id: 'not-written', message: `${path} ${words ?? `cannot be written (${code})`}`, help }]);
+  }
+}
+
+/**
+ * Writes a file that a command was asked for, in one move: what was there is kept until the new text is complete.
+ *
+ * @param force  write over a file that exists
+ * Errors: InputError where it exists and is not to be replaced, or cannot be written.
+ */
+export function writeOver({ path, text, force }: { path: string; text: string; force: boolean }): void {
+  if (!force) {
+    writeNew({ path, text });
+    return;
+  }
+  const beside = `${path}.part`;
+  try {
+    writeFileSync(beside, text);
+    renameSync(beside, path);
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+    throw new InputError([{ id: 'not-written', message: `${path} cannot be written (${code})`, help: 'check the path' }]);
   }
 }

@@ -32,6 +32,33 @@ export function defaultPolicies(root: string): Policies {
 }
 
 /**
+ * The design of a project file.
+ *
+ * Errors: InputError with everything that is wrong with the file or the parts it names.
+ */
+export function designInFile({ path, root }: { path: string; root: string }): Design {
+  return accepted(
+    readProject({
+      text: readText(path),
+      path,
+      openLibrary: (folders) => partsInFolders({ root, projectPath: path, folders }),
+      checkIds,
+    }),
+  );
+}
+
+/** A study of a design; what the design lacks is said at its place. */
+export function studied<T>({ design, study }: { design: Design; study: () => T }): T {
+  try {
+    return study();
+  } catch (error) {
+    if (!(error instanceof DesignError)) throw error;
+    const { id, message, help } = error;
+    throw new InputError([{ id, message, at: design.locate(error.path), ...(help === undefined ? {} : { help }) }]);
+  }
+}
+
+/**
  * Reads one project file and reviews it, its starts in the time domain unless the closed forms are to do.
  *
  * Errors: InputError with everything that is wrong with the file or the parts it names.
@@ -49,14 +76,7 @@ export function reviewedFile({
   closedForm?: boolean;
   faults?: boolean;
 }): ReviewReport {
-  const design = accepted(
-    readProject({
-      text: readText(path),
-      path,
-      openLibrary: (folders) => partsInFolders({ root, projectPath: path, folders }),
-      checkIds,
-    }),
-  );
+  const design = designInFile({ path, root });
   return computed({ design, path, policies, closedForm, faults });
 }
 
@@ -73,24 +93,23 @@ function computed({
   closedForm: boolean;
   faults: boolean;
 }): ReviewReport {
-  try {
-    const merged = accepted(projectPolicies({ policies, design }));
-    const inClosedForm = analysisOf(design);
-    const analysis = closedForm ? inClosedForm : timedAnalysis(inClosedForm);
-    const results = reviewOf({ analysis, policies: merged });
-    return {
-      file: path,
-      title: design.title ?? 'untitled',
-      quantities: quantitiesOf(analysis),
-      results,
-      cautions: cautionsOf(analysis),
-      assumptions: assumptionsOf(analysis),
-      ratings: ratingsUsed(design),
-      ...(faults ? { faults: faultsOf({ design, policies: merged, results }) } : {}),
-    };
-  } catch (error) {
-    if (!(error instanceof DesignError)) throw error;
-    const { id, message, help } = error;
-    throw new InputError([{ id, message, at: design.locate(error.path), ...(help === undefined ? {} : { help }) }]);
-  }
+  return studied({
+    design,
+    study: () => {
+      const merged = accepted(projectPolicies({ policies, design }));
+      const inClosedForm = analysisOf(design);
+      const analysis = closedForm ? inClosedForm : timedAnalysis(inClosedForm);
+      const results = reviewOf({ analysis, policies: merged });
+      return {
+        file: path,
+        title: design.title ?? 'untitled',
+        quantities: quantitiesOf(analysis),
+        results,
+        cautions: cautionsOf(analysis),
+        assumptions: assumptionsOf(analysis),
+        ratings: ratingsUsed(design),
+        ...(faults ? { faults: faultsOf({ design, policies: merged, results }) } : {}),
+      };
+    },
+  });
 }

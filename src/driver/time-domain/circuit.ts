@@ -1,4 +1,4 @@
-import type { Ampere, AmperePerVoltSquared, Farad, Henry, Ohm, Second, Volt } from '../../units/si.ts';
+import type { Ampere, AmperePerVoltSquared, Farad, Henry, Ohm, Ratio, Second, Volt } from '../../units/si.ts';
 
 /** Values of a junction, see junctionOf. */
 export interface JunctionValues {
@@ -21,6 +21,8 @@ export interface Circuit {
   readonly supply: {
     readonly voltage: Volt;
     readonly riseTime: Second;
+    /** A fall of the source to a share of its voltage, and its return. */
+    readonly dip?: { readonly from: Second; readonly until: Second; readonly share: Ratio };
     /** How long the source has been rising at time 0. */
     readonly rising: Second;
     readonly resistance: Ohm;
@@ -65,6 +67,7 @@ export function stateCount({ supply }: Circuit): number {
 }
 
 /** The source's own voltage at a time: linear from zero. */
-export function sourceVoltage({ supply: { voltage, riseTime, rising } }: Circuit, time: Second): Volt {
+export function sourceVoltage({ supply: { voltage, riseTime, rising, dip } }: Circuit, time: Second): Volt {
+  if (dip !== undefined && time >= dip.from && time < dip.until) return voltage * dip.share;
   return time + rising < riseTime ? (voltage * (time + rising)) / riseTime : voltage;
 }

@@ -93,6 +93,7 @@ export function runOf({
   watch: (moment: Moment) => boolean;
 }): Run {
   const equations = equationsOf(circuit);
+  const { dip } = circuit.supply;
   const { watched } = equations;
   const state = Float64Array.from(initial);
   const [peaks, swings] = [noPeaks(), { count: 0, lastAt: 0, amplitude: 0 }];
@@ -102,7 +103,13 @@ export function runOf({
     equations,
     state,
     until,
-    breaks: [circuit.supply.riseTime - circuit.supply.rising, circuit.tank.changesAt, circuit.gates.releasedAt],
+    breaks: [
+      circuit.supply.riseTime - circuit.supply.rising,
+      circuit.tank.changesAt,
+      circuit.gates.releasedAt,
+      dip?.from ?? 0,
+      dip?.until ?? 0,
+    ],
     accuracy,
     watch: (time, step, y) => {
       const [vA, vB] = [y[place.drainA]!, y[place.drainB]!];

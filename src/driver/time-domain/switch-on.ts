@@ -1,48 +1,10 @@
-import { envelopeMode } from '../../physics/envelope.ts';
 import type { Design } from '../../project/design.ts';
-import type { Ampere, Second, Volt } from '../../units/si.ts';
 import type { Unknown } from '../known.ts';
-import type { OperatingPoint, Running } from '../operating-point.ts';
-import { riseAtDriver } from '../rail.ts';
+import type { OperatingPoint } from '../operating-point.ts';
 import { place, sourceVoltage, stateCount, type Circuit } from './circuit.ts';
 import { circuitOf, type Pair } from './circuit-of.ts';
-import { higherPeaks, runOf, type Moment, type Peaks, type Run } from './run.ts';
-import type { Accuracy } from './solver.ts';
-
-/** What a start comes to. */
-export type Outcome = 'runs' | 'latches' | 'stalls' | 'undecided';
-
-/** A start in the time domain. */
-export interface TimedStart {
-  readonly outcome: Outcome;
-  readonly at: Second;
-  readonly peaks: Peaks;
-  readonly steps: number;
-  /** In one sentence. */
-  readonly why: string;
-}
-
-/** How exactly a start is followed: steps a period of the tank, error of a step, steps at most. */
-export interface Effort {
-  readonly stepsPerPeriod: number;
-  readonly tolerance: number;
-  readonly mostSteps: number;
-}
-
-export const usualEffort: Effort = { stepsPerPeriod: 70, tolerance: 1e-3, mostSteps: 150_000 };
-
-/** Periods of the envelope after which the crest of a start is past, and those after which a start that does not swing is given up. */
-const crestPassed = 1.3;
-const givenUp = 6;
-/** Periods of the envelope before the rail is up that are followed again. */
-const followedBefore = 4;
-/** Periods of the tank that a start is followed at least, and the silence after which it does not swing. */
-const leastPeriods = 12;
-const silence = 8;
-/** Part of the running amplitude that counts as running. */
-const runningShare = 0.5;
-/** Supply current, over the highest that the envelope gives, past which a pair that does not swing has latched. */
-const latchedCurrent = 4;
+import { accuracyOf, finished, followedBefore, measuresOf, stretch, usualEffort, type Effort, type TimedEvent } from './outcome.ts';
+import { higherPeaks, type Moment } from './run.ts';
 
 /**
  * The start of a design in the time domain, with one load at one corner.
@@ -51,6 +13,7 @@ const latchedCurrent = 4;
  * @param point    load and corner
  * @param pair     how the switches are taken
  * @param effort   how exactly it is followed
+ * @param see      watches
  * @returns what it comes to, with the peaks; unknown where a rating is missing or nothing oscillates
  */
 export function timedStart({
@@ -58,22 +21,22 @@ export function timedStart({
   point,
   pair,
   effort = usualEffort,
+  see,
 }: {
   design: Design;
   point: OperatingPoint;
   pair: Pair;
   effort?: Effort;
-}): TimedStart | Unknown {
-  const { running, tank } = point;
+  /** Called after every step; times begin anew where a slow rail is taken up again. */
+  see?: (moment: Moment) => void;
+}): TimedEvent | Unknown {
+  const { running } = point;
   if (running === undefined) return { unknown: 'it does not oscillate with this load' };
   const circuit = circuitOf({ design, point, pair });
   if ('unknown' in circuit) return circuit;
   const measures = measuresOf({ design, point, running, circuit });
-  const accuracy = {
-    tolerance: effort.tolerance,
-    longestStep: (2 * Math.PI * Math.sqrt(tank.inductance * tank.capacitance)) / effort.stepsPerPeriod,
-  };
-  const first = part({ circuit, measures, accuracy, mostSteps: effort.mostSteps, initial: initialState({ design, circuit }) });
+  const accuracy = accuracyOf({ point, effort });
+  const first = stretch({ circuit, measures, accuracy, mostSteps: effort.mostSteps, initial: initialState({ design, circuit }), see });
   const { railUp, envelopePeriod } = measures;
   const ahead = railUp - followedBefore * envelopePeriod - first.run.endedAt;
   if (first.verdict !== 'settled' || ahead <= 0) return finished({ circuit, measures, ...first });
@@ -81,128 +44,17 @@ export function timedStart({
   const resumed = { ...circuit, supply: { ...circuit.supply, rising: first.run.endedAt + ahead } };
   const scale = sourceVoltage(resumed, 0) / sourceVoltage(circuit, first.run.endedAt);
   const initial = Float64Array.from(first.run.state, (value, i) => (i === place.gateA || i === place.gateB ? value : value * scale));
-  const second = part({
+  const second = stretch({
     circuit: resumed,
     measures: { ...measures, railUp: railUp - resumed.supply.rising, mayRest: false },
     accuracy,
     mostSteps: effort.mostSteps,
     initial,
+    see,
   });
   const end = finished({ circuit: resumed, measures, ...second });
-  const peaks = higherPeaks(first.run.peaks, end.peaks);
+  const peaks = higherPeaks(first.run.peaks, { ...end.peaks, drainAt: end.peaks.drainAt + resumed.supply.rising });
   return { ...end, peaks, at: end.at + resumed.supply.rising, steps: first.run.steps + end.steps };
-}
-
-/** What a start is measured against. */
-interface Measures {
-  readonly period: Second;
-  readonly envelopePeriod: Second;
-  /** When the rail is up. */
-  readonly railUp: Second;
-  /** Whether a part may end before the rail is up, once it swings. */
-  readonly mayRest: boolean;
-  readonly amplitude: Volt;
-  readonly current: Ampere;
-}
-
-function measuresOf({
-  design,
-  point,
-  running,
-  circuit,
-}: {
-  design: Design;
-  point: OperatingPoint;
-  running: Running;
-  circuit: Circuit;
-}): Measures {
-  const envelopePeriod = envelopePeriodOf({ design, circuit });
-  const railUp = design.gates.pullUp.hold ? 0 : riseAtDriver(design);
-  return {
-    period: 1 / running.frequency,
-    envelopePeriod,
-    railUp,
-    mayRest: railUp > (followedBefore + 3) * envelopePeriod && point.running !== undefined,
-    amplitude: running.tankPeak,
-    current: expectedCurrent({ circuit, running }),
-  };
-}
-
-/** A stretch of a start, up to a verdict: `settled` where it swings on a rail that has still far to go. */
-function part({
-  circuit,
-  measures: { period, envelopePeriod, railUp, mayRest, amplitude, current: expected },
-  accuracy,
-  mostSteps,
-  initial,
-}: {
-  circuit: Circuit;
-  measures: Measures;
-  accuracy: Accuracy;
-  mostSteps: number;
-  initial: Float64Array;
-}): { readonly run: Run; readonly verdict: Outcome | 'settled' | undefined } {
-  let swingingFrom = Infinity;
-  let verdict: Outcome | 'settled' | undefined;
-  const whole = sourceVoltage(circuit, Number.MAX_VALUE);
-  const watch = ({ time, state, swings }: Moment): boolean => {
-    const rail = sourceVoltage(circuit, time) / whole;
-    const isSwinging = time - swings.lastAt < silence * period && swings.amplitude > runningShare * rail * amplitude;
-    swingingFrom = isSwinging ? Math.min(swingingFrom, time) : Infinity;
-    const since = time - Math.max(railUp, swingingFrom);
-    if (isSwinging && since > Math.max(crestPassed * envelopePeriod, leastPeriods * period)) verdict = 'runs';
-    else if (isSwinging && mayRest && time - swingingFrom > Math.max(2 * envelopePeriod, 40 * period)) verdict = 'settled';
-    const current = state[place.chokeA]! + state[place.chokeB]!;
-    if (time - swings.lastAt > silence * period && current > latchedCurrent * expected) verdict = 'latches';
-    return verdict !== undefined;
-  };
-  const until = railUp + givenUp * envelopePeriod + 100 * period;
-  const run = runOf({ circuit, initial, until, accuracy, mostSteps, watch });
-  return { run, verdict };
-}
-
-function finished({
-  circuit,
-  measures: { period },
-  run,
-  verdict,
-}: {
-  circuit: Circuit;
-  measures: Measures;
-  run: Run;
-  verdict: Outcome | 'settled' | undefined;
-}): TimedStart {
-  const decided = verdict === 'settled' ? 'runs' : verdict;
-  const outcome =
-    decided ?? (run.complete ? ended({ circuit, state: run.state, swings: run.swings, endedAt: run.endedAt, period }) : 'undecided');
-  return { outcome, at: run.endedAt, peaks: run.peaks, steps: run.steps, why: words[outcome] };
-}
-
-const words: Readonly<Record<Outcome, string>> = {
-  runs: 'it oscillates once the rail is up',
-  latches: 'both switches stay on and the current through the chokes keeps rising',
-  stalls: 'it does not oscillate: the gates hang between their threshold and a few volts above it',
-  undecided: 'the run was longer than its budget of steps or did not converge',
-};
-
-/** A run that ended without a verdict: a pair that conducts without swinging has latched, or hangs half on. */
-function ended({
-  circuit,
-  state,
-  swings,
-  endedAt,
-  period,
-}: {
-  circuit: Circuit;
-  state: Float64Array;
-  swings: { readonly lastAt: Second };
-  endedAt: Second;
-  period: Second;
-}): Outcome {
-  if (endedAt - swings.lastAt < silence * period) return 'undecided';
-  const highest = Math.max(state[place.drainA]!, state[place.drainB]!);
-  const lowestGate = Math.min(state[place.gateA]! - circuit.switches[0].threshold, state[place.gateB]! - circuit.switches[1].threshold);
-  return lowestGate > 0 && highest < circuit.switches[0].threshold ? 'latches' : 'stalls';
 }
 
 /** At rest; with the gates held until the rail is up, the drains stand at the rail. */
@@ -212,21 +64,4 @@ function initialState({ design, circuit }: { design: Design; circuit: Circuit })
   state[place.drainA] = state[place.drainB] = circuit.supply.voltage;
   if (circuit.supply.buffer !== undefined) state[place.rail] = circuit.supply.voltage;
   return state;
-}
-
-function envelopePeriodOf({ design, circuit }: { design: Design; circuit: Circuit }): Second {
-  const seen = design.chokes.arrangement === 'two' ? circuit.choke.inductance / 2 : circuit.choke.inductance;
-  const { angularFrequency } = envelopeMode({
-    chokeInductance: seen,
-    capacitance: circuit.tank.capacitance,
-    parallelResistance: Infinity,
-    dropResistance: 0,
-  });
-  return (2 * Math.PI) / angularFrequency;
-}
-
-/** A step's largest choke current without damping, and the running one with it. */
-function expectedCurrent({ circuit, running }: { circuit: Circuit; running: Running }): number {
-  const seen = circuit.arrangement === 'two' ? circuit.choke.inductance / 2 : circuit.choke.inductance;
-  return circuit.supply.voltage * Math.PI * Math.sqrt(circuit.tank.capacitance / seen) * 0.5 + 2 * running.supplyCurrent;
 }

@@ -1,0 +1,64 @@
+import type { Second } from '../../units/si.ts';
+import { place } from './circuit.ts';
+import type { Moment } from './run.ts';
+
+/** What is recorded of a run. */
+export const tracks = ['drainA', 'drainB', 'gateA', 'gateB', 'supply'] as const;
+export type Track = (typeof tracks)[number];
+
+/** A run in slices of equal length; of each slice the lowest and highest value of every track. */
+export interface Recording {
+  readonly slice: Second;
+  readonly count: number;
+  readonly lowest: Readonly<Record<Track, Float64Array>>;
+  readonly highest: Readonly<Record<Track, Float64Array>>;
+}
+
+/**
+ * Records a run of unknown length in bounded memory: when its slices are used up, each two are joined and the next ones are twice as
+ * long. No peak is lost.
+ *
+ * @param slices  most of them, an even number
+ * @param first   length of a slice to begin with, in s
+ */
+export function recorder({ slices, first }: { slices: number; first: Second }): {
+  see: (moment: Moment) => void;
+  recording: () => Recording;
+} {
+  const fresh = (value: number): Record<Track, Float64Array> =>
+    Object.fromEntries(tracks.map((track) => [track, new Float64Array(slices).fill(value)])) as Record<Track, Float64Array>;
+  const [lowest, highest] = [fresh(Infinity), fresh(-Infinity)];
+  let [slice, before, offset] = [first, 0, 0];
+  const join = (): void => {
+    for (const track of tracks) {
+      const [low, high] = [lowest[track], highest[track]];
+      for (let i = 0; i < slices / 2; i++) {
+        low[i] = Math.min(low[2 * i]!, low[2 * i + 1]!);
+        high[i] = Math.max(high[2 * i]!, high[2 * i + 1]!);
+      }
+      low.fill(Infinity, slices / 2);
+      high.fill(-Infinity, slices / 2);
+    }
+    slice *= 2;
+  };
+  const see = ({ time, state }: Moment): void => {
+    if (time < before) offset += before;
+    before = time;
+    const now = offset + time;
+    while (now >= slice * slices) join();
+    const index = Math.floor(now / slice);
+    const values = [
+      state[place.drainA]!,
+      state[place.drainB]!,
+      state[place.gateA]!,
+      state[place.gateB]!,
+      state[place.chokeA]! + state[place.chokeB]!,
+    ];
+    tracks.forEach((track, i) => {
+      const value = values[i]!;
+      if (value < lowest[track][index]!) lowest[track][index] = value;
+      if (value > highest[track][index]!) highest[track][index] = value;
+    });
+  };
+  return { see, recording: () => ({ slice, count: Math.min(slices, Math.ceil((offset + before) / slice)), lowest, highest }) };
+}

@@ -1,0 +1,123 @@
+import type { Outcome } from '../driver/time-domain/outcome.ts';
+import { tracks } from '../driver/time-domain/recorder.ts';
+import type { LatchMap, StartupEvent } from '../studies/startup.ts';
+import { formatQuantity } from '../units/format-quantity.ts';
+import { stripChart } from './strip-chart.ts';
+import { hanging } from './wrap.ts';
+
+/** The events as a table, the waveform of the first, and what the outcomes mean. */
+export function startupText({
+  file,
+  title,
+  events,
+  width,
+}: {
+  file: string;
+  title: string;
+  events: readonly StartupEvent[];
+  width: number;
+}): string {
+  const [first] = events;
+  return [
+    ...hanging({ text: title, first: `${file}  `, width }),
+    '',
+    ...events.flatMap((event) => eventLines({ event, width })),
+    ...(first?.recording === undefined
+      ? []
+      : [
+          '',
+          ...hanging({
+            text: `waveform of ${first.event}, ${first.load}${isCut(first) ? '; the middle of the slow rise is left out' : ''}`,
+            first: '  ',
+            width,
+          }),
+          '',
+          ...stripChart({ recording: first.recording, width }),
+        ]),
+    '',
+    ...hanging({
+      text: 'nominal values; square-law switches whose thresholds differ by the stated mismatch, exponential diodes, no stray inductance. These are computed figures and do not replace a first power-up from a protected supply.',
+      first: '  ',
+      width,
+    }),
+  ].join('\n');
+}
+
+/** Whether the record is shorter than the event. */
+function isCut({ result, recording }: StartupEvent): boolean {
+  return !('unknown' in result) && recording !== undefined && result.at > 1.1 * recording.slice * recording.count;
+}
+
+function eventLines({ event: { event, load, asWritten, result }, width }: { event: StartupEvent; width: number }): readonly string[] {
+  const name = `${event}, ${load}${asWritten ? '' : ' (not as written)'}`;
+  if ('unknown' in result)
+    return [
+      ...hanging({ text: name, first: '  not assessed  ', width }),
+      ...hanging({ text: result.unknown, first: ' '.repeat(16), width }),
+    ];
+  const { outcome, peaks, at, why } = result;
+  const volt = (value: number): string => formatQuantity({ value, dimension: 'voltage' });
+  const ampere = (value: number): string => formatQuantity({ value, dimension: 'current' });
+  const numbers = `drain ${volt(peaks.drain)} at ${formatQuantity({ value: peaks.drainAt, dimension: 'time' })}, choke ${ampere(peaks.choke)}, supply ${ampere(peaks.supply)}, gate ${volt(peaks.gate)}`;
+  return [
+    ...hanging({ text: name, first: `  ${outcome.padEnd(14)}`, width }),
+    ...hanging({ text: numbers, first: ' '.repeat(16), width }),
+    ...(outcome === 'runs'
+      ? []
+      : hanging({ text: `${why}; followed for ${formatQuantity({ value: at, dimension: 'time' })}`, first: ' '.repeat(16), width })),
+  ];
+}
+
+const signs: Readonly<Record<Outcome | 'unknown', string>> = { runs: '.', latches: 'L', stalls: 'S', undecided: '?', unknown: '-' };
+
+/** A latch map as text: a row a voltage, a column a rise time. */
+export function latchMapText({ map: { riseTimes, voltages, outcomes } }: { map: LatchMap }): string {
+  const time = (value: number): string => formatQuantity({ value, dimension: 'time', digits: 2 });
+  const labels = voltages.map((value) => formatQuantity({ value, dimension: 'voltage' }));
+  const wide = Math.max(...labels.map(({ length }) => length));
+  const cell = Math.max(...riseTimes.map((value) => time(value).length)) + 1;
+  return [
+    '  outcome against supply voltage and rise time:  . runs  L latches  S does not start  ? undecided',
+    '',
+    ...outcomes.map((row, i) => `  ${labels[i]!.padStart(wide)}  ${row.map((outcome) => signs[outcome].padStart(cell)).join('')}`),
+    `  ${' '.repeat(wide)}  ${riseTimes.map((value) => time(value).padStart(cell)).join('')}`,
+  ].join('\n');
+}
+
+/** A recording as comma-separated values: time of each slice, lowest and highest of every track, SI units. */
+export function recordingCsv({ recording }: Required<Pick<StartupEvent, 'recording'>>): string {
+  const header = ['time_s', ...tracks.flatMap((track) => [`${track}_min`, `${track}_max`])].join(',');
+  const lines = Array.from({ length: recording.count }, (_, i) =>
+    [i * recording.slice, ...tracks.flatMap((track) => [recording.lowest[track][i]!, recording.highest[track][i]!])]
+      .map((value) => (Number.isFinite(value) ? String(Number(value.toPrecision(7))) : ''))
+      .join(','),
+  );
+  return [header, ...lines, ''].join('\n');
+}
+
+/** Events as a JSON document. */
+export function startupJson({
+  file,
+  title,
+  events,
+  map,
+}: {
+  file: string;
+  title: string;
+  events: readonly StartupEvent[];
+  map?: LatchMap;
+}): object {
+  return {
+    file,
+    title,
+    events: events.map(({ event, load, asWritten, result }) => ({
+      event,
+      load,
+      asWritten,
+      ...('unknown' in result
+        ? { outcome: 'not assessed', reason: result.unknown }
+        : { outcome: result.outcome, reason: result.why, endedAt: result.at, steps: result.steps, peaks: result.peaks }),
+    })),
+    ...(map === undefined ? {} : { latchMap: map }),
+  };
+}
