@@ -51,7 +51,10 @@ export interface Measures {
   /** Whether a part may end before the rail is up, once it swings. */
   readonly mayRest: boolean;
   readonly amplitude: Volt;
+  /** Highest that the envelope gives. */
   readonly current: Ampere;
+  /** Of the supply, while running. */
+  readonly running: Ampere;
 }
 
 /** What the events of a design with one load are measured against. */
@@ -67,7 +70,7 @@ export function measuresOf({
   circuit: Circuit;
 }): Measures {
   const envelopePeriod = envelopePeriodOf({ design, circuit });
-  const railUp = design.gates.pullUp.hold ? 0 : riseAtDriver(design);
+  const railUp = design.gates.pullUp.hold ? 0 : Math.max(riseAtDriver(design), chargingTime(circuit));
   return {
     period: 1 / running.frequency,
     envelopePeriod,
@@ -75,6 +78,7 @@ export function measuresOf({
     mayRest: railUp > (followedBefore + 3) * envelopePeriod && point.running !== undefined,
     amplitude: running.tankPeak,
     current: expectedCurrent({ circuit, running }),
+    running: running.supplyCurrent,
   };
 }
 
@@ -119,7 +123,7 @@ export function stretch({
 /** What a last stretch comes to. */
 export function finished({
   circuit,
-  measures: { period },
+  measures,
   run,
   verdict,
 }: {
@@ -129,36 +133,44 @@ export function finished({
   verdict: Outcome | 'settled' | undefined;
 }): TimedEvent {
   const decided = verdict === 'settled' ? 'runs' : verdict;
-  const outcome =
-    decided ?? (run.complete ? ended({ circuit, state: run.state, swings: run.swings, endedAt: run.endedAt, period }) : 'undecided');
-  return { outcome, at: run.endedAt, peaks: run.peaks, steps: run.steps, why: words[outcome] };
+  const end = run.complete ? ended({ circuit, run, measures }) : { outcome: 'undecided' as const, why: words.undecided };
+  const { outcome, why } = decided === undefined ? end : { outcome: decided, why: words[decided] };
+  return { outcome, at: run.endedAt, peaks: run.peaks, steps: run.steps, why };
 }
 
 const words: Readonly<Record<Outcome, string>> = {
   runs: 'it oscillates once the rail is up',
-  latches: 'both switches stay on and the current through the chokes keeps rising',
+  latches: 'both switches conduct and the current through the chokes keeps rising',
   stalls: 'it does not oscillate: the gates hang between their threshold and a few volts above it',
   undecided: 'the run was longer than its budget of steps or did not converge',
 };
 
-/** A run that ended without a verdict: a pair that conducts without swinging has latched, or hangs half on. */
-function ended({
-  circuit,
-  state,
-  swings,
-  endedAt,
-  period,
-}: {
-  circuit: Circuit;
-  state: Float64Array;
-  swings: { readonly lastAt: Second };
-  endedAt: Second;
-  period: Second;
-}): Outcome {
-  if (endedAt - swings.lastAt < silence * period) return 'undecided';
+/** Supply current over the running one from which a pair that hardly swings conducts through both switches. */
+const crossConducting = 2.5;
+
+/** A run that ended without a verdict: a pair that conducts without swinging, or that hardly swings and draws far too much, has latched. */
+function ended({ circuit, run, measures }: { circuit: Circuit; run: Run; measures: Measures }): { outcome: Outcome; why: string } {
+  const { state, swings, endedAt } = run;
+  const current = state[place.chokeA]! + state[place.chokeB]!;
+  const drawsTooMuch = current > crossConducting * measures.running;
+  if (endedAt - swings.lastAt < silence * measures.period) {
+    const swing = `it swings to ${Math.round((100 * swings.amplitude) / measures.amplitude)} % of its running voltage`;
+    if (drawsTooMuch)
+      return {
+        outcome: 'latches',
+        why: `both switches conduct in part: ${swing} and draws ${(current / measures.running).toPrecision(2)} times its running current`,
+      };
+    return { outcome: 'stalls', why: `${swing} and no further` };
+  }
   const highest = Math.max(state[place.drainA]!, state[place.drainB]!);
   const lowestGate = Math.min(state[place.gateA]! - circuit.switches[0].threshold, state[place.gateB]! - circuit.switches[1].threshold);
-  return lowestGate > 0 && highest < circuit.switches[0].threshold ? 'latches' : 'stalls';
+  const isLatched = drawsTooMuch || (lowestGate > 0 && highest < circuit.switches[0].threshold);
+  return isLatched ? { outcome: 'latches', why: words.latches } : { outcome: 'stalls', why: words.stalls };
+}
+
+/** Time in which a source at its limit charges the bulk capacitor, what the driver draws meanwhile reckoned as a third of it. */
+function chargingTime({ supply: { voltage, buffer, limit } }: Circuit): Second {
+  return buffer === undefined || limit === undefined ? 0 : (1.5 * buffer.capacitance * voltage) / limit.current;
 }
 
 function envelopePeriodOf({ design, circuit }: { design: Design; circuit: Circuit }): Second {
