@@ -130,7 +130,7 @@ export interface Solenoid {
  * @param internalFactor  Y, a ratio: 0 with all current on the surface, 1 uniform over a solid wire
  * @returns L, in H
  *
- * Valid for: curvature of the wire small; measured against the sum of circles: within 0.5 % for a/(D/2) up to 0.1. Crowding of current in a thin skin lowers
+ * Valid for: curvature of the wire small; measured against the sum of circles: within 0.3 % for a/(D/2) up to 0.1. Crowding of current in a thin skin lowers
  * L further: `solenoidEstimate`.
  * Errors: RangeError where an argument is out of range.
  * Source: Lorenz, Nagaoka, Rosa (check-values B-sol-rosa-60-60-10)
