@@ -1,4 +1,4 @@
-import { assumedAmbient } from '../driver/operating-point.ts';
+import { assumedAmbient } from '../driver/ambient.ts';
 import type { Design } from '../project/design.ts';
 import type { Volt } from '../units/si.ts';
 

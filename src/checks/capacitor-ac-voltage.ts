@@ -1,6 +1,6 @@
 import { largestVoltageShare } from '../physics/capacitor.ts';
 import { permissibleLoss, permissibleVoltage } from '../physics/derating.ts';
-import { capacitorToleranceOf } from '../driver/corner.ts';
+import { capacitorToleranceOf } from '../driver/capacitor-tolerance.ts';
 import { isKnown } from '../driver/known.ts';
 import { bankThermalResistance, type OperatingPoint, type Running } from '../driver/operating-point.ts';
 import type { Design } from '../project/design.ts';

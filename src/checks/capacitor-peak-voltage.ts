@@ -1,4 +1,4 @@
-import { capacitorToleranceOf } from '../driver/corner.ts';
+import { capacitorToleranceOf } from '../driver/capacitor-tolerance.ts';
 import { largestVoltageShare } from '../physics/capacitor.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';

@@ -1,4 +1,4 @@
-import { assumedAmbient } from '../driver/operating-point.ts';
+import { assumedAmbient } from '../driver/ambient.ts';
 import { isKnown } from '../driver/known.ts';
 import type { Zener } from '../parts/part.ts';
 import type { Kelvin, Watt } from '../units/si.ts';

@@ -1,6 +1,8 @@
 import { analysisOf } from '../driver/analysis.ts';
+import { coilOf } from '../driver/coil.ts';
 import { DesignError } from '../driver/design-error.ts';
-import { assumedAmbient, chokeResistanceOf } from '../driver/operating-point.ts';
+import { assumedAmbient } from '../driver/ambient.ts';
+import { chokeResistanceOf } from '../driver/operating-point.ts';
 import { isKnown } from '../driver/known.ts';
 import { switchModelOf } from '../driver/switch-model.ts';
 import type { Choke } from '../parts/part.ts';
@@ -59,7 +61,7 @@ export function faultsOf({
     ...(note === undefined ? {} : { note }),
   });
   const impedance = Math.sqrt(
-    (design.tank.coil.inductance * bank.series) / ((bank.capacitor.ratings.capacitance?.value ?? 1) * bank.parallel),
+    (coilOf(design).inductance * bank.series) / ((bank.capacitor.ratings.capacitance?.value ?? 1) * bank.parallel),
   );
   return [
     bank.parallel > 1

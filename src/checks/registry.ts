@@ -9,6 +9,8 @@ import chokePeakCurrent from './choke-peak-current.ts';
 import chokeRatio from './choke-ratio.ts';
 import chokeTemperature from './choke-temperature.ts';
 import clampPower from './clamp-power.ts';
+import coilCurrentDensity from './coil-current-density.ts';
+import coilTemperature from './coil-temperature.ts';
 import crossDiodeCurrent from './cross-diode-current.ts';
 import crossDiodeRecovery from './cross-diode-recovery.ts';
 import crossDiodeVoltage from './cross-diode-voltage.ts';
@@ -20,6 +22,7 @@ import holdOffRunning from './hold-off-running.ts';
 import hotSurface from './hot-surface.ts';
 import { latchUp } from './latch-up.ts';
 import loadedQ from './loaded-q.ts';
+import magneticField from './magnetic-field.ts';
 import pullUpPower from './pull-up-power.ts';
 import railOvershoot from './rail-overshoot.ts';
 import riseTime from './rise-time.ts';
@@ -53,6 +56,8 @@ export const checks: readonly Check[] = [
   capacitorSelfHeating,
   capacitorTemperature,
   capacitorVoltageSlope,
+  coilTemperature,
+  coilCurrentDensity,
   chokePeakCurrent,
   chokeTemperature,
   chokeRatio,
@@ -67,6 +72,7 @@ export const checks: readonly Check[] = [
   riseTime,
   touchVoltage,
   hotSurface,
+  magneticField,
 ];
 
 /** What `explain` knows: every check and the summary. */

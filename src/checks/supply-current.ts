@@ -1,5 +1,5 @@
 import { formatQuantity } from '../units/format-quantity.ts';
-import { assumedAmbient } from '../driver/operating-point.ts';
+import { assumedAmbient } from '../driver/ambient.ts';
 import { fuseRating } from '../physics/fuse.ts';
 import { leadCrossSectionForCurrent } from '../physics/lead-cross-section.ts';
 import type { Ampere, Kelvin } from '../units/si.ts';

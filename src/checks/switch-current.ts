@@ -1,5 +1,6 @@
 import { isKnown } from '../driver/known.ts';
-import { assumedAmbient, type Running } from '../driver/operating-point.ts';
+import { assumedAmbient } from '../driver/ambient.ts';
+import type { Running } from '../driver/operating-point.ts';
 import { totalLoss } from '../driver/switch-heat.ts';
 import type { Design } from '../project/design.ts';
 import { formatQuantity } from '../units/format-quantity.ts';

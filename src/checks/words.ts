@@ -51,5 +51,6 @@ export const subjects = {
   choke: ({ design }: Analysis): string => `choke ${design.chokes.choke.name}`,
   supply: (): string => 'supply',
   tank: (): string => 'tank',
+  coil: ({ design: { tank } }: Analysis): string => `coil${tank.coil.geometry === undefined ? '' : `, ${tank.coil.geometry.shape}`}`,
   pair: (): string => 'switch pair',
 } as const;

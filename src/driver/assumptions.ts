@@ -1,7 +1,7 @@
 import type { Rating } from '../parts/part.ts';
 import type { Design } from '../project/design.ts';
 import type { Analysis } from './analysis.ts';
-import { classCapacitorTolerance } from './corner.ts';
+import { classCapacitorTolerance } from './capacitor-tolerance.ts';
 import { railFeedOf, railPeakRatio } from './rail.ts';
 import { classOnResistanceFactor, classThresholdDrift } from './switch-model.ts';
 

@@ -3,7 +3,8 @@ import { chokeRipple } from '../physics/push-pull.ts';
 import type { Design } from '../project/design.ts';
 import type { Kelvin, Ohm, Watt } from '../units/si.ts';
 import type { Unknown } from './known.ts';
-import { assumedAmbient, type OperatingPoint, type Running } from './operating-point.ts';
+import { assumedAmbient } from './ambient.ts';
+import type { OperatingPoint, Running } from './operating-point.ts';
 
 /** Loss and temperature of one choke while running. */
 export interface ChokeHeat {

@@ -1,4 +1,6 @@
 import type { Design } from '../project/design.ts';
+import { capacitorToleranceOf } from './capacitor-tolerance.ts';
+import { coilOf } from './coil.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import type { Ratio } from '../units/si.ts';
 
@@ -12,21 +14,13 @@ export interface Corner {
 
 export const nominalCorner: Corner = { supply: 1, coil: 1, capacitor: 1, choke: 1 };
 
-/** Of a film capacitor that does not state its own: ±20 %, letter M, the widest that is sold (IEC 60062, from memory; class). */
-export const classCapacitorTolerance: Ratio = 0.2;
-
-/** Tolerance of one capacitor of the bank. */
-export function capacitorToleranceOf({ tank }: Design): Ratio {
-  return tank.bank.capacitor.ratings.tolerance?.value ?? classCapacitorTolerance;
-}
-
 /** Every combination of the low and high ends of the tolerances that the design states; only the nominal one where it states none. */
 export function cornersOf(design: Design): readonly Corner[] {
   const ends = (tolerance: Ratio | undefined): readonly Ratio[] => (tolerance ? [1 - tolerance, 1 + tolerance] : [1]);
-  const { supply, tank, chokes } = design;
+  const { supply, chokes } = design;
   const corners: Corner[] = [];
   for (const s of ends(supply.tolerance))
-    for (const coil of ends(tank.coil.tolerance))
+    for (const coil of ends(coilOf(design).tolerance))
       for (const capacitor of ends(capacitorToleranceOf(design)))
         for (const choke of ends(chokes.choke.ratings.tolerance?.value)) corners.push({ supply: s, coil, capacitor, choke });
   return corners;

@@ -5,16 +5,15 @@ import { chokeRipple, supplyRipple, tankPeakVoltage } from '../physics/push-pull
 import type { SelfConsistentTemperature } from '../physics/thermal.ts';
 import type { Design, Load } from '../project/design.ts';
 import type { Ampere, Hertz, Kelvin, Ohm, Ratio, Volt, Watt } from '../units/si.ts';
-import { capacitorToleranceOf, type Corner } from './corner.ts';
+import { capacitorToleranceOf } from './capacitor-tolerance.ts';
+import { assumedAmbient } from './ambient.ts';
+import type { Corner } from './corner.ts';
 import { gateNetworkAt, riseTimeTo, type GateNetwork } from './gate-network.ts';
 import { isKnown, whenKnown, type Maybe, type Unknown } from './known.ts';
 import { modelRangeOf, type ModelRange } from './model-range.ts';
 import { currentAt, holdOffAt, junctionOf, switchLossesAt, type HoldOff, type SwitchDuty, type SwitchLosses } from './switch-heat.ts';
 import { switchModelOf } from './switch-model.ts';
 import { tankAt, type Tank } from './tank.ts';
-
-/** Ambient temperature where the project gives none: 25 °C. */
-export const assumedAmbient: Kelvin = 298.15;
 
 /** The running driver with one load at one corner. */
 export interface OperatingPoint {

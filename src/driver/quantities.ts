@@ -1,5 +1,6 @@
 import type { Dimension } from '../units/dimension.ts';
 import type { Analysis, Case } from './analysis.ts';
+import { coilOf } from './coil.ts';
 import { isKnown, type Maybe } from './known.ts';
 import { holdOffAt, totalLoss } from './switch-heat.ts';
 import { switchModelOf } from './switch-model.ts';
@@ -63,6 +64,7 @@ function loadQuantities({ analysis, instance }: { analysis: Analysis; instance: 
     whileRunning('bank.rise', 'temperatureRise', ({ bankRise }) => bankRise),
     quantity('coil.resistance', 'resistance', tank.coilResistance),
     whileRunning('coil.loss', 'power', ({ coilLoss }) => coilLoss),
+    quantity('coil.temperature', 'temperature', coilOf(analysis.design).temperature),
     whileRunning('switch.resistance', 'resistance', ({ onResistance }) => onResistance),
     whileRunning('switch.loss', 'power', ({ losses }) =>
       losses === 'latched' ? { unknown: 'the pair latches' } : 'unknown' in losses ? losses : totalLoss(losses),

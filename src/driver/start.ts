@@ -1,5 +1,6 @@
 import type { Design } from '../project/design.ts';
 import type { Second } from '../units/si.ts';
+import { coilOf } from './coil.ts';
 import type { Unknown } from './known.ts';
 import { riseAtDriver } from './rail.ts';
 
@@ -37,7 +38,8 @@ export function startOf(design: Design): Start | Unknown {
 }
 
 /** Nominal period of the tank. */
-function periodOf({ tank: { coil, bank } }: Design): Second {
+function periodOf(design: Design): Second {
+  const { bank } = design.tank;
   const capacitance = ((bank.capacitor.ratings.capacitance?.value ?? 0) * bank.parallel) / bank.series;
-  return 2 * Math.PI * Math.sqrt(coil.inductance * capacitance);
+  return 2 * Math.PI * Math.sqrt(coilOf(design).inductance * capacitance);
 }

@@ -9,6 +9,7 @@ import {
 } from '../physics/resonance.ts';
 import type { Design, Load } from '../project/design.ts';
 import type { Farad, Henry, Hertz, Ohm, Ratio } from '../units/si.ts';
+import { coilOf } from './coil.ts';
 import { nominalCorner, type Corner } from './corner.ts';
 import { DesignError } from './design-error.ts';
 import { isKnown, type Maybe } from './known.ts';
@@ -66,11 +67,12 @@ interface BareTank {
 }
 
 function bareTank({ design, frequencyShift, corner }: { design: Design; frequencyShift: Ratio; corner: Corner }): BareTank {
-  const { coil, bank } = design.tank;
+  const { bank } = design.tank;
   const part = bank.capacitor;
   const choke = design.chokes.choke;
   const nominalUnit = needed(part.ratings.capacitance?.value, { path: 'tank.bank.part', what: `the capacitance of ${part.name}` });
   const nominalChoke = needed(choke.ratings.inductance?.value, { path: 'chokes', what: `the inductance of ${choke.name}` });
+  const coil = coilOf(design);
   const chokeInductance = corner.choke * nominalChoke;
   const unitCapacitance = corner.capacitor * nominalUnit;
   const capacitance = (unitCapacitance * bank.parallel) / bank.series;
@@ -90,7 +92,7 @@ function bareTank({ design, frequencyShift, corner }: { design: Design; frequenc
     shifted,
     capacitorResistance: loss.capacitorResistance,
     lossTangentInside: loss.inside,
-    coilOnly: parallelFromSeries({ seriesResistance: coil.resistance, characteristicImpedance: impedance }),
+    coilOnly: parallelFromSeries({ seriesResistance: coil.leastResistance, characteristicImpedance: impedance }),
     unloaded: parallelFromSeries({ seriesResistance: coil.resistance + seriesOfBank, characteristicImpedance: impedance }),
   };
 }
@@ -121,7 +123,7 @@ export function tankAt({ design, load, corner }: { design: Design; load: Load; c
     parallelResistance,
     leastDampedResistance: 1 / (1 / bare.coilOnly + 1 / added),
     lightestResistance: bareTank({ design, frequencyShift: 0, corner }).coilOnly,
-    coilResistance: design.tank.coil.resistance,
+    coilResistance: coilOf(design).resistance,
     capacitorResistance: bare.capacitorResistance,
     lossTangentInside: bare.lossTangentInside,
     chokeRatio: bare.chokeInductance / bare.inductance,

@@ -1,6 +1,7 @@
 import type { Capacitor, Choke, Diode, Mosfet, Zener } from '../parts/part.ts';
 import { present } from '../source/present.ts';
-import type { Coil, Design, Gates, LimitOverride, Load, Reading, ReadingKey, Supply } from './design.ts';
+import { coilShapes, conductorMaterials, conductorShapes } from './design.ts';
+import type { Coil, CoilGeometry, Design, Gates, LimitOverride, Load, Reading, ReadingKey, Supply } from './design.ts';
 import { loadName } from './project-contradictions.ts';
 import type { ProjectReading } from './project-reading.ts';
 
@@ -39,11 +40,41 @@ function supplyOf({ number, text }: ProjectReading): Supply {
   };
 }
 
-function coilOf({ number }: ProjectReading): Coil {
+function coilOf(reading: ProjectReading): Coil {
+  const { number } = reading;
+  return present({
+    inductance: number('tank.coil.inductance'),
+    resistance: number('tank.coil.resistance'),
+    tolerance: number('tank.coil.tolerance'),
+    geometry: geometryOf(reading),
+  });
+}
+
+function geometryOf({ number, text, count }: ProjectReading): CoilGeometry | undefined {
+  const shape = oneOf(coilShapes, text('tank.coil.shape'));
+  if (shape === undefined) return undefined;
+  const [length, spacing] = [number('tank.coil.leads.length'), number('tank.coil.leads.spacing')];
   return {
-    inductance: required(number('tank.coil.inductance'), 'tank.coil.inductance'),
-    resistance: required(number('tank.coil.resistance'), 'tank.coil.resistance'),
-    ...present({ tolerance: number('tank.coil.tolerance') }),
+    shape,
+    diameter: required(number('tank.coil.diameter'), 'tank.coil.diameter'),
+    turns: number('tank.coil.turns') ?? 1,
+    cooling: oneOf(['air', 'water'], text('tank.coil.cooling')) ?? 'air',
+    conductor: {
+      shape: required(oneOf(conductorShapes, text('tank.coil.conductor.shape')), 'tank.coil.conductor.shape'),
+      outerDiameter: required(number('tank.coil.conductor.outerDiameter'), 'tank.coil.conductor.outerDiameter'),
+      material: oneOf(conductorMaterials, text('tank.coil.conductor.material')) ?? 'copper',
+      ...present({
+        wall: number('tank.coil.conductor.wall'),
+        strands: count('tank.coil.conductor.strands'),
+        strandDiameter: number('tank.coil.conductor.strandDiameter'),
+        emissivity: number('tank.coil.conductor.emissivity'),
+      }),
+    },
+    ...present({
+      pitch: number('tank.coil.pitch'),
+      bundleDiameter: number('tank.coil.bundleDiameter'),
+      leads: length === undefined || spacing === undefined ? undefined : { length, spacing },
+    }),
   };
 }
 

@@ -1,6 +1,6 @@
 import type { Capacitor, Choke, Diode, Mosfet, Zener } from '../parts/part.ts';
 import type { Location } from '../source/location.ts';
-import type { Ampere, Farad, Henry, Hertz, Kelvin, KelvinPerWatt, Ohm, Ratio, Second, Volt, Watt } from '../units/si.ts';
+import type { Ampere, Farad, Henry, Hertz, Kelvin, KelvinPerWatt, Metre, Ohm, Ratio, Second, Volt, Watt } from '../units/si.ts';
 
 /** A validated project file: SI numbers, parts resolved. An absent property was absent in the file. */
 export interface Design {
@@ -35,10 +35,40 @@ export interface Chokes {
   readonly choke: Choke;
 }
 
+/** Measured: inductance and resistance. Or by its geometry, which may stand beside measured values for heat and field. */
 export interface Coil {
-  readonly inductance: Henry;
-  readonly resistance: Ohm;
+  readonly inductance?: Henry;
+  readonly resistance?: Ohm;
   readonly tolerance?: Ratio;
+  readonly geometry?: CoilGeometry;
+}
+
+export const coilShapes = ['loop', 'solenoid', 'spiral', 'bundle'] as const;
+export const conductorShapes = ['tube', 'wire', 'litz'] as const;
+export const conductorMaterials = ['copper', 'phosphorus copper', 'aluminium', 'brass', 'silver'] as const;
+
+export interface CoilGeometry {
+  readonly shape: (typeof coilShapes)[number];
+  /** To the axis of the conductor; of a spiral its outer one. */
+  readonly diameter: Metre;
+  readonly turns: number;
+  /** Centre to centre of neighbouring turns: solenoid and spiral. */
+  readonly pitch?: Metre;
+  /** Of the section of a bundle. */
+  readonly bundleDiameter?: Metre;
+  readonly conductor: Conductor;
+  readonly leads?: { readonly length: Metre; readonly spacing: Metre };
+  readonly cooling: 'air' | 'water';
+}
+
+export interface Conductor {
+  readonly shape: (typeof conductorShapes)[number];
+  readonly outerDiameter: Metre;
+  readonly wall?: Metre;
+  readonly strands?: number;
+  readonly strandDiameter?: Metre;
+  readonly material: (typeof conductorMaterials)[number];
+  readonly emissivity?: Ratio;
 }
 
 export interface Bank {

@@ -3,6 +3,7 @@ import { didYouMeanHelp } from '../source/did-you-mean.ts';
 import { quoted } from '../source/quoted.ts';
 import { entryOf } from '../source/source-tree.ts';
 import type { SourceNode } from '../source/source-tree.ts';
+import { coilProblems } from './coil-problems.ts';
 import type { ProjectReading } from './project-reading.ts';
 
 const loadForms: readonly string[] = ['power', 'parallelResistance', 'loadedQ'];
@@ -76,5 +77,5 @@ export function projectContradictions({
   reading: ProjectReading;
   checkIds: readonly string[] | undefined;
 }): readonly Diagnostic[] {
-  return [...loadProblems(reading), ...limitProblems(reading, checkIds)];
+  return [...loadProblems(reading), ...coilProblems(reading), ...limitProblems(reading, checkIds)];
 }

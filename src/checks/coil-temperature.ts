@@ -1,0 +1,45 @@
+import { coilOf, waterRise } from '../driver/coil.ts';
+import { isKnown } from '../driver/known.ts';
+import { formatQuantity } from '../units/format-quantity.ts';
+import { defineCheck } from './check.ts';
+import { subjects, unassessed } from './words.ts';
+
+const path = 'tank.coil';
+
+export default defineCheck({
+  id: 'coil-temperature',
+  part: 'coil',
+  title: 'temperature of the coil’s conductor, against what its insulation and joints stand',
+  since: '0.2.0',
+  dimension: 'temperature',
+  sense: 'at-most',
+  model: 'none',
+  docs: {
+    what: 'Finds the temperature at which the conductor loses into the air what its resistance, itself growing with temperature, turns into heat.',
+    why: 'Enamel, solder joints and the former end here; a hot coil also has more resistance and a lower quality.',
+    formula:
+      'I²·R′(T) = free convection (Churchill & Chu) + ε·σ·(T⁴ − Ta⁴) per metre, half of the surface where turns face each other; I at the highest supply and lowest impedance',
+    source:
+      'Churchill & Chu 1975 (check-values I-churchill, I-tubetemp-*); resistance by Bessel functions (C-round-*, C-tube-*) with the bound for neighbouring turns',
+    remedy: 'a thicker conductor, litz wire, more distance of the turns, or water',
+  },
+  subject: subjects.coil,
+  run: ({ analysis: { design } }) => {
+    const { temperature, winding, resistance, waterFlow } = coilOf(design);
+    if (!isKnown(temperature)) return [unassessed({ ...temperature, path })];
+    return [
+      {
+        kind: 'measured',
+        value: temperature,
+        path: 'tank.coil.conductor',
+        basis: () => [
+          `${formatQuantity({ value: resistance, dimension: 'resistance' })} at this temperature and ${formatQuantity({ value: winding?.frequency ?? 0, dimension: 'frequency' })}, leads and the upper bound of neighbouring turns included`,
+          waterFlow === undefined
+            ? 'still air; a hot work piece in it or a closed box makes it hotter'
+            : `water of ${formatQuantity({ value: waterFlow * 6e7, dimension: 'count', digits: 2 })} ml/min takes the heat at a rise of ${waterRise} K`,
+        ],
+        remedy: () => 'a thicker conductor or litz wire, turns further apart, or water in a tube (tank.coil.cooling: water)',
+      },
+    ];
+  },
+});

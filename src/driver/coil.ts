@@ -1,0 +1,107 @@
+import { conductorTemperature } from '../physics/conductor-temperature.ts';
+import type { Design } from '../project/design.ts';
+import type { AmperePerSquareMetre, CubicMetrePerSecond, Henry, Kelvin, Ohm, Ratio } from '../units/si.ts';
+import { coolantFlow } from '../physics/water-cooling.ts';
+import { windingOf, type Winding } from './coil-winding.ts';
+import { capacitorToleranceOf } from './capacitor-tolerance.ts';
+import type { Maybe } from './known.ts';
+import { assumedAmbient } from './ambient.ts';
+
+/** The tank coil as the driver sees it. */
+export interface CoilValues {
+  readonly inductance: Henry;
+  /** Both ways: the project's own, and of a geometry the error of its formula. */
+  readonly tolerance: Ratio;
+  /** While running, warm, at the upper bound of its neighbours' effect. */
+  readonly resistance: Ohm;
+  /** Cold, at the lower bound: what damps for sure. */
+  readonly leastResistance: Ohm;
+  readonly temperature: Maybe;
+  /** Effective: the current over the area that carries it at this frequency, per ampere of coil current. */
+  readonly densityPerAmpere: number | { readonly unknown: string };
+  /** Undefined for a coil given by measured values. */
+  readonly winding?: Winding;
+  /** Water that a coil so cooled needs for a rise of `waterRise`. */
+  readonly waterFlow?: CubicMetrePerSecond;
+}
+
+/** Rise of the cooling water that is taken. */
+export const waterRise = 20;
+
+const notGiven = {
+  unknown: 'tank.coil is given by measured values: write shape, diameter, turns and conductor for its temperature and field',
+};
+
+/** Surfaces of neighbouring turns face each other and keep each other's air: half of the surface is taken to cool. */
+const shaded = 2;
+
+const known = new WeakMap<Design, CoilValues>();
+
+/** The coil of a design: measured, or computed from its geometry. Computed once for a design. */
+export function coilOf(design: Design): CoilValues {
+  const found = known.get(design) ?? computed(design);
+  known.set(design, found);
+  return found;
+}
+
+function computed(design: Design): CoilValues {
+  const { coil, bank } = design.tank;
+  const { geometry } = coil;
+  const tolerance = coil.tolerance ?? 0;
+  const capacitance = ((bank.capacitor.ratings.capacitance?.value ?? 1e-6) * bank.parallel) / bank.series;
+  if (geometry === undefined) {
+    const { inductance = 0, resistance = 0 } = coil;
+    return { inductance, tolerance, resistance, leastResistance: resistance, temperature: notGiven, densityPerAmpere: notGiven };
+  }
+  const winding = windingOf({ geometry, measured: coil, capacitance });
+  const inductance = coil.inductance ?? winding.inductance;
+  const error = coil.inductance === undefined ? winding.error : 0;
+  const ambient = design.environment.ambient ?? assumedAmbient;
+  const impedance = Math.sqrt((inductance * (1 - tolerance)) / (capacitance * (1 + capacitorToleranceOf(design))));
+  const current = (Math.PI * design.supply.voltage * (1 + (design.supply.tolerance ?? 0))) / impedance / Math.SQRT2;
+  const heat = heated({ design, winding, current, ambient });
+  const resistance = coil.resistance ?? winding.resistanceAt(heat.warm).most;
+  return {
+    inductance,
+    tolerance: (1 + tolerance) * (1 + error) - 1,
+    resistance,
+    leastResistance: coil.resistance ?? winding.resistanceAt(Math.min(ambient, 293.15)).least,
+    temperature: heat.temperature,
+    densityPerAmpere: densityPerAmpere({ winding, temperature: heat.warm }),
+    winding,
+    ...(geometry.cooling === 'water'
+      ? { waterFlow: coolantFlow({ power: Math.max(1e-9, current ** 2 * resistance), rise: waterRise }) }
+      : {}),
+  };
+}
+
+/** Temperature of the conductor at the worst current, and the temperature its resistance is taken at. */
+function heated({ design, winding, current, ambient }: { design: Design; winding: Winding; current: number; ambient: Kelvin }): {
+  temperature: Maybe;
+  warm: Kelvin;
+} {
+  const { geometry } = winding;
+  if (geometry.cooling === 'water') return { temperature: ambient + waterRise, warm: ambient + waterRise };
+  const found = conductorTemperature({
+    diameter: geometry.conductor.outerDiameter,
+    emissivity: winding.emissivity,
+    ambient,
+    lossAt: (temperature) => ((winding.isAlone ? 1 : shaded) * current ** 2 * winding.resistanceAt(temperature).most) / winding.length,
+    searchTo: hottest,
+  });
+  if (found.found) return { temperature: found.temperature, warm: found.temperature };
+  const { coil } = design.tank;
+  return {
+    temperature: {
+      unknown: `the coil${coil.inductance === undefined ? '' : ' at its measured inductance'} heats past ${hottest - 273.15} °C`,
+    },
+    warm: hottest,
+  };
+}
+
+/** Range of the resistivity's straight line. */
+const hottest: Kelvin = 600;
+
+function densityPerAmpere({ winding, temperature }: { winding: Winding; temperature: Kelvin }): AmperePerSquareMetre {
+  return winding.ownResistanceAt(temperature) / winding.resistivityAt(temperature);
+}
