@@ -32,30 +32,49 @@ export interface GentleStart {
 }
 
 /**
- * The shortest rise time from which on every longer one keeps the drains at or below a voltage with every load at every corner, the
- * gates on their own rail.
+ * The shortest rise time from which on every longer one keeps the drains at or below a voltage, the gates on their own rail.
+ *
+ * @param scan     of the project
+ * @param highest  drain voltage, in V
+ * @returns the rise time, in s; undefined where none up to a second does
+ */
+export function shortestRise({ scan, highest }: { scan: RiseScan; highest: Volt }): Second | undefined {
+  let found: Second | undefined;
+  for (const riseTime of [...riseTimes].reverse()) {
+    if (!(scan(riseTime) <= highest)) break;
+    found = riseTime;
+  }
+  return found;
+}
+
+/** Highest drain voltage with a rise time, over loads and corners; Infinity where it is in doubt. */
+export type RiseScan = (riseTime: Second) => Volt;
+
+/**
+ * Looks at a design's start with any rise time, each only once.
+ *
+ * @param design  the project
+ * @param cases   loads and corners to look at; all of them if left out
+ */
+export function riseScan({ design, cases = allCases(design) }: { design: Design; cases?: readonly StartCase[] }): RiseScan {
+  const seen = new Map<Second, Volt>();
+  return (riseTime) => {
+    const highest = seen.get(riseTime) ?? highestDrain({ design: withRise({ design, riseTime }), cases });
+    seen.set(riseTime, highest);
+    return highest;
+  };
+}
+
+/**
+ * A gentle start with every load at every corner.
  *
  * @param design   the project
  * @param highest  drain voltage, in V
- * @param cases    loads and corners to look at; all of them if left out
  * @returns the start, as a design that has it; undefined where no rise time up to a second does
  */
-export function gentleStart({
-  design,
-  highest,
-  cases = allCases(design),
-}: {
-  design: Design;
-  highest: Volt;
-  cases?: readonly StartCase[];
-}): GentleStart | undefined {
-  let found: GentleStart | undefined;
-  for (const riseTime of [...riseTimes].reverse()) {
-    const gentle = withRise({ design, riseTime });
-    if (!keepsBelow({ design: gentle, highest, cases })) break;
-    found = { riseTime, design: gentle };
-  }
-  return found;
+export function gentleStart({ design, highest }: { design: Design; highest: Volt }): GentleStart | undefined {
+  const riseTime = shortestRise({ scan: riseScan({ design }), highest });
+  return riseTime === undefined ? undefined : { riseTime, design: withRise({ design, riseTime }) };
 }
 
 /** A design with its gates on a rail of their own, up before the supply, which rises in this time. */
@@ -69,18 +88,20 @@ export function withRise({ design, riseTime }: { design: Design; riseTime: Secon
   };
 }
 
-function keepsBelow({ design, highest, cases }: { design: Design; highest: Volt; cases: readonly StartCase[] }): boolean {
-  return cases.every(({ load, corner }) => {
-    const point = operatingPoint({ design, load, corner });
-    const peaks = switchOn({ design, point, damping: 'least' });
-    return 'drainPeak' in peaks && peaks.doubt === undefined && peaks.drainPeak <= highest;
-  });
+function highestDrain({ design, cases }: { design: Design; cases: readonly StartCase[] }): Volt {
+  let highest = 0;
+  for (const { load, corner } of cases) {
+    const peaks = switchOn({ design, point: operatingPoint({ design, load, corner }), damping: 'least' });
+    if (!('drainPeak' in peaks) || peaks.doubt !== undefined) return Infinity;
+    highest = Math.max(highest, peaks.drainPeak);
+  }
+  return highest;
 }
 
 /** The changes that a gentle start takes, as words of a remedy. */
-export function gentleWords({ analysis, gentle }: { analysis: Analysis; gentle: GentleStart }): string {
+export function gentleWords({ analysis, riseTime }: { analysis: Analysis; riseTime: Second }): string {
   const { pullUp } = analysis.design.gates;
-  const rise = formatQuantity({ value: gentle.riseTime, dimension: 'time' });
+  const rise = formatQuantity({ value: riseTime, dimension: 'time' });
   const rail = pullUp.from === 'supply' ? `gates on their own rail (${ownRailWords(analysis)}) and ` : '';
   return `${rail}a supply that rises in ${rise} or more (supply.riseTime)${pullUp.hold ? ' with the gates live before it (no gates.pullUp.hold)' : ''}`;
 }

@@ -2,7 +2,7 @@ import type { Analysis, Case } from '../driver/analysis.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { breakdownAt } from './breakdown.ts';
 import { defineCheck, type Finding } from './check.ts';
-import { gentleStart, gentleWords } from './gentle-start.ts';
+import { gentleWords, riseScan, shortestRise } from './gentle-start.ts';
 import { lacks, subjects, unassessed } from './words.ts';
 
 const path = 'supply.riseTime';
@@ -45,13 +45,13 @@ function findingOf(analysis: Analysis): Finding {
     const worst = worstAtSwitchOn({ ...analysis, corners: analysis.corners.filter(({ point }) => point.load === load) });
     return worst === undefined ? [] : [worst.point];
   });
-  const shortest = gentleStart({ design, highest, cases });
-  if (shortest === undefined) {
+  const scan = riseScan({ design, cases });
+  const limit = shortestRise({ scan, highest });
+  if (limit === undefined) {
     return unassessed({ unknown: 'no rise time up to a second keeps the drains within their rating: see switch-surge-voltage', path });
   }
-  const comfortable = gentleStart({ design, highest: nearShare * highest, cases });
-  const limit = shortest.riseTime;
-  const warnAt = comfortable?.riseTime ?? 2;
+  const comfortable = shortestRise({ scan, highest: nearShare * highest });
+  const warnAt = comfortable ?? 2;
   // a start that is well itself only warns of the slower ones that are not
   const keepsItself = analysis.corners.every(
     ({ switchOn }) => switchOn === undefined || ('drainPeak' in switchOn && switchOn.doubt === undefined && switchOn.drainPeak <= highest),
@@ -67,7 +67,7 @@ function findingOf(analysis: Analysis): Finding {
       limit === 0 ? 'even a live rail keeps the drains within their rating' : `${time(limit)} or more keeps the drains within their rating`,
     ],
     remedy: () =>
-      comfortable === undefined ? `a supply that rises in ${time(limit)} or more` : gentleWords({ analysis, gentle: comfortable }),
+      comfortable === undefined ? `a supply that rises in ${time(limit)} or more` : gentleWords({ analysis, riseTime: comfortable }),
   };
 }
 

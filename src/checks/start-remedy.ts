@@ -19,7 +19,7 @@ export function startRemedy(analysis: Analysis): string | undefined {
   const first = Math.max(byEnvelope ?? 0, 1e-3);
   for (const factor of longer) {
     const slower = withRise({ design, riseTime: factor * first });
-    if (runsWithEveryLoad(slower)) return gentleWords({ analysis, gentle: { riseTime: factor * first, design: slower } });
+    if (runsWithEveryLoad(slower)) return gentleWords({ analysis, riseTime: factor * first });
   }
   return undefined;
 }

@@ -35,18 +35,16 @@ export default defineCheck({
     const pullUp = isKnown(gate.diodeCurrent) ? gate.diodeCurrent : gate.feed / design.gates.pullUp.resistance;
     const value = (running.supplyCurrent + pullUp + running.supplyRipple / 2) / parallel;
     const limit = deratedCurrent({ design, running, rated: rating.value });
-    if (limit === undefined) {
-      return [unassessed({ unknown: 'the case temperature is not known: see switch-temperature', path: 'switches.heatsink' })];
-    }
     return [
       {
         kind: 'measured',
         value,
-        rating: limit.current,
+        rating: limit?.current ?? rating.value,
+        ...(limit === undefined ? { doubt: 'the case temperature is not known: see switch-temperature' } : {}),
         path,
         basis: () => [
           `supply ${formatQuantity({ value: running.supplyCurrent, dimension: 'current' })}, ripple and the other gate's pull-up included${parallel > 1 ? `, over ${parallel} devices` : ''}`,
-          `${ratedBasis({ what: 'I_D', rating, dimension: 'current' })}, derated to a case of ${formatQuantity({ value: limit.caseTemperature, dimension: 'temperature' })}`,
+          `${ratedBasis({ what: 'I_D', rating, dimension: 'current' })}, ${limit === undefined ? 'not derated, the case temperature being unknown' : `derated to a case of ${formatQuantity({ value: limit.caseTemperature, dimension: 'temperature' })}`}`,
         ],
         remedy: ({ warnAt }) =>
           `a switch rated ${noLessThan({ value: (value * rating.value) / warnAt, dimension: 'current' })} or more, or ${Math.ceil((parallel * value) / warnAt)} in parallel`,

@@ -91,5 +91,5 @@ function remedyWords({
   const part = `a switch rated ${noLessThan({ value: (drainPeak * rating) / warnAt, dimension: 'voltage' })} or more`;
   const supply = lowerSupplyWords({ design, load: instance.point.load, share: warnAt / drainPeak });
   const gentle = atSwitchOn ? gentleStart({ design, highest: warnAt }) : undefined;
-  return [...(gentle === undefined ? [] : [gentleWords({ analysis, gentle })]), supply, part].join(', or ');
+  return [...(gentle === undefined ? [] : [gentleWords({ analysis, riseTime: gentle.riseTime })]), supply, part].join(', or ');
 }

@@ -36,6 +36,8 @@ const notGiven = {
 const shaded = 2;
 
 const known = new WeakMap<Design, CoilValues>();
+/** By tank, which a design with another supply shares: the crowding of the current takes time. */
+const windings = new WeakMap<Design['tank'], Winding>();
 
 /** The coil of a design: measured, or computed from its geometry. Computed once for a design. */
 export function coilOf(design: Design): CoilValues {
@@ -53,7 +55,8 @@ function computed(design: Design): CoilValues {
     const { inductance = 0, resistance = 0 } = coil;
     return { inductance, tolerance, resistance, leastResistance: resistance, temperature: notGiven, densityPerAmpere: notGiven };
   }
-  const winding = windingOf({ geometry, measured: coil, capacitance });
+  const winding = windings.get(design.tank) ?? windingOf({ geometry, measured: coil, capacitance });
+  windings.set(design.tank, winding);
   const inductance = coil.inductance ?? winding.inductance;
   const error = coil.inductance === undefined ? winding.error : 0;
   const ambient = design.environment.ambient ?? assumedAmbient;

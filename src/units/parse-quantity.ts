@@ -32,7 +32,9 @@ export type ParsedQuantity = { readonly ok: true; readonly value: number } | { r
  * @example parseQuantity({ text: '2 * 47 µF', dimension: 'capacitance' }) // { ok: true, value: 94e-6 }
  * @example parseQuantity({ text: '30 °C', dimension: 'temperature' }) // { ok: true, value: 303.15 }
  */
-export function parseQuantity({ text, dimension }: { text: string; dimension: Dimension }): ParsedQuantity {
+export function parseQuantity({ text: written, dimension }: { text: string; dimension: Dimension }): ParsedQuantity {
+  // a square in a unit, `A/mm²`, is the only raised digit that cannot be misread
+  const text = written.replaceAll(/(?<=\/ ?[munk]?m)²/g, '^2');
   const rawProblem = rawMisreading({ text, dimension });
   if (rawProblem !== undefined) return { ok: false, problem: rawProblem };
   const direct = directValue({ text, dimension });

@@ -3,9 +3,9 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { projectPolicies, readPolicies } from '../../src/checks/read-policies.ts';
 import { checks, explained } from '../../src/checks/registry.ts';
-import { defaults, designOf, edited, example, reviewed, root } from './reviewed.ts';
+import { defaults, designOf, edited, measuredPad, reviewed, root } from './reviewed.ts';
 
-const pad = example('charging-pad');
+const pad = measuredPad;
 const withLimits = (limits: string): string => `${pad}limits: ${limits}\n`;
 
 describe('the policy file', () => {

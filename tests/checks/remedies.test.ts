@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { edited, example, reviewed } from './reviewed.ts';
+import { edited, example, measuredPad, reviewed } from './reviewed.ts';
 
 /** The first number with this unit in a remedy. */
 function named(remedy: string, unit: string): string {
@@ -21,7 +21,7 @@ describe('a remedy, written into the file, is one', () => {
     expect(surge(edited(lamp, ['voltage: 36 V', `voltage: ${named(remedy.replace(/rated [\d.]+ V/, ''), 'V')}`]))).toBe('pass');
   });
 
-  const pad = example('charging-pad');
+  const pad = measuredPad;
   test('a smaller pull-up', () => {
     const slow = edited(pad, ['resistance: 220 ohm', 'resistance: 470 ohm']);
     const result = reviewed(slow).get('gate-rise-time')!;

@@ -18,6 +18,9 @@ export function example(name: string): string {
   return readFileSync(join(root, 'examples', `${name}.yaml`), 'utf8');
 }
 
+/** A project text that the tests change piece by piece: all that needs no geometry of the coil passes. */
+export const measuredPad = readFileSync(join(import.meta.dirname, 'measured-pad.yaml'), 'utf8');
+
 /** A text with pieces exchanged; each piece must occur. */
 export function edited(text: string, ...changes: readonly (readonly [string, string])[]): string {
   return changes.reduce((current, [from, to]) => {

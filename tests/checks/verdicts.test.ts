@@ -2,9 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { checkIds } from '../../src/checks/registry.ts';
 import type { Verdict } from '../../src/checks/judge.ts';
 import { assumptionsOf } from '../../src/driver/assumptions.ts';
-import { analysed, edited, example, reviewed, reviewedInTime } from './reviewed.ts';
+import { analysed, edited, measuredPad, reviewed, reviewedInTime } from './reviewed.ts';
 
-const pad = example('charging-pad');
+const pad = measuredPad;
 type Change = readonly [string, string];
 
 /** A switch given inline, so that single ratings can be moved or left out. */
@@ -45,6 +45,13 @@ const inlineCapacitor = (changes: Readonly<Record<string, string | undefined>>):
     .join(', ')}}`,
 ];
 const inlineChoke = (...ratings: readonly string[]): Change => ['part: choke-100u-10a-sendust', ratings.join('\n  ')];
+/** The coil by its geometry in place of its measured values. */
+const geometry = (litz: string, diameter = '130 mm', turns = '6'): readonly Change[] => [
+  [
+    '    inductance: 4.5 uH\n    resistance: 30 mohm # measured at 80 kHz',
+    `    shape: spiral\n    diameter: ${diameter}\n    turns: ${turns}\n    pitch: 7 mm\n    conductor: {shape: litz, outerDiameter: ${litz}, strandDiameter: 0.1 mm}`,
+  ],
+];
 /** A choke that says all about its heat but how well it is cooled. */
 const heatedChoke = (thermal: string): Change =>
   inlineChoke(
@@ -282,8 +289,20 @@ const cases: readonly (readonly [string, Verdict, readonly Change[]])[] = [
   ['rise-time', 'warn', [liveRail, inlineSwitch('drainVoltage', 'drainVoltage: 145 V')]],
   ['rise-time', 'fail', [liveRail, inlineSwitch('drainVoltage', 'drainVoltage: 100 V')]],
   ['rise-time', 'not assessed', [['    from: 12 V\n', '']]],
+  ['hot-surface', 'pass', [...geometry('4.4 mm, strands: 900'), ['ambient: 35 degC', 'ambient: 15 degC']]],
   ['hot-surface', 'not assessed', []],
   ['hot-surface', 'fail', [['ambient: 35 degC', 'ambient: 60 degC']]],
+  ['coil-temperature', 'pass', geometry('4.4 mm, strands: 900')],
+  ['coil-temperature', 'warn', geometry('2 mm, strands: 200')],
+  ['coil-temperature', 'fail', geometry('2 mm, strands: 60')],
+  ['coil-temperature', 'not assessed', []],
+  ['coil-current-density', 'pass', geometry('4.4 mm, strands: 900')],
+  ['coil-current-density', 'warn', geometry('2.5 mm, strands: 300')],
+  ['coil-current-density', 'fail', geometry('2 mm, strands: 100')],
+  ['coil-current-density', 'not assessed', []],
+  ['magnetic-field', 'pass', geometry('4.4 mm, strands: 900')],
+  ['magnetic-field', 'fail', geometry('4.4 mm, strands: 900', '400 mm', '3')],
+  ['magnetic-field', 'not assessed', []],
   ['touch-voltage', 'pass', []],
   ['touch-voltage', 'warn', [['voltage: 18 V', 'voltage: 23 V']]],
   ['touch-voltage', 'fail', [['voltage: 18 V', 'voltage: 30 V']]],

@@ -2,10 +2,10 @@ import { execFileSync } from 'node:child_process';
 import { mkdirSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { edited, example } from '../checks/reviewed.ts';
+import { edited, measuredPad } from '../checks/reviewed.ts';
 import { emptyFolder, fileWith, ran } from './ran.ts';
 
-const pad = example('charging-pad');
+const pad = measuredPad;
 const bomb = `a: &a [x, x]\nb: &b [*a, *a]\nc: &c [*b, *b]\n${pad}`;
 
 /** What is wrong, the piece that is exchanged (or the whole file), and where the error must point. */

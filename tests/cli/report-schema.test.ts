@@ -18,7 +18,7 @@ function expectValid(document: unknown): void {
 
 /** The quantities of the format, in its order. */
 const quantityIds =
-  'tank.resonance tank.frequency tank.inductance tank.capacitance tank.resistance tank.impedance tank.quality tank.currentPeak tank.currentRms tank.voltagePeak drain.peak drain.peakAtSwitchOn drain.peakAtLoadRemoval supply.current supply.power bank.currentPerCapacitor bank.lossPerCapacitor bank.rise coil.resistance coil.loss switch.resistance switch.loss switch.temperature choke.ripple choke.peak gate.high gate.riseTime holdOff.running holdOff.atSwitchOn'.split(
+  'tank.resonance tank.frequency tank.inductance tank.capacitance tank.resistance tank.impedance tank.quality tank.currentPeak tank.currentRms tank.voltagePeak drain.peak drain.peakAtSwitchOn drain.peakAtLoadRemoval supply.current supply.power bank.currentPerCapacitor bank.lossPerCapacitor bank.rise coil.resistance coil.loss coil.temperature switch.resistance switch.loss switch.temperature choke.ripple choke.peak gate.high gate.riseTime holdOff.running holdOff.atSwitchOn'.split(
     ' ',
   );
 

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { example, edited } from '../checks/reviewed.ts';
+import { edited, example, measuredPad } from '../checks/reviewed.ts';
 import { fileWith, ran } from './ran.ts';
 
 const pad = 'examples/charging-pad.yaml';
 const heater = 'examples/bolt-heater.yaml';
-const warning = (): string => fileWith(edited(example('charging-pad'), ['resistance: 220 ohm', 'resistance: 470 ohm']));
-const unassessed = (): string => fileWith(edited(example('charging-pad'), ['  currentLimit: 5 A', '  # none']));
+const warning = (): string => fileWith(edited(example('charging-pad'), ['resistance: 180 ohm', 'resistance: 390 ohm']));
+const unassessed = (): string => fileWith(edited(measuredPad, ['  currentLimit: 5 A', '  # none']));
 
 describe.concurrent('exit status, the same with and without --json', () => {
   test.each<[string, () => readonly string[], number]>([
@@ -38,7 +38,7 @@ describe.concurrent('words go where they belong', () => {
   test('the report to standard output, a refusal to standard error', async () => {
     const both = await ran(['check', 'missing.yaml', pad]);
     expect(both.stderr).toContain('missing.yaml does not exist');
-    expect(both.stdout).toContain('20 passed: pass');
+    expect(both.stdout).toContain('36 passed: pass');
     expect(both.stdout).toContain('missing.yaml: could not run');
   });
 

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { analysed, edited, example, quantity, reviewed } from '../checks/reviewed.ts';
+import { analysed, edited, example, measuredPad, quantity, reviewed } from '../checks/reviewed.ts';
 import { near } from '../physics/near.ts';
 
 /** 24 V, 2 µH, 0.66 µF, 25 Ω, two 100 µH chokes, every resistance at or below 0.1 mΩ: nearly the ideal stage. */
@@ -142,7 +142,7 @@ describe('load removal', () => {
 });
 
 describe('load forms', () => {
-  const pad = example('charging-pad');
+  const pad = measuredPad;
   const load = (form: string): string => edited(ideal, ['parallelResistance: 25 ohm', form]);
   test('a power is that power at the nominal voltage: R = (π·V)²/(2P)', () => {
     near(of(load('power: 113.7 W'), 'tank.resistance'), (Math.PI * 24) ** 2 / (2 * 113.7), 1e-3);

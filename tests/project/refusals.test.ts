@@ -55,7 +55,7 @@ const table: readonly (readonly [fact: string, from: string, to: string, ...expe
   ['a coil without resistance', '    resistance: 6 mohm           # at the tank frequency\n', '', 'missing-key 14:3'],
   ['a coil of zero resistance', 'resistance: 6 mohm', 'resistance: 0 ohm', 'out-of-range 16:17'],
   ['a coil given twice', '    tolerance: 3 %', '    inductance: 2 uH', 'duplicate-key 17:5'],
-  ['a coil by geometry', '    tolerance: 3 %', '    turns: 3', 'unknown-key 17:5'],
+  ['a coil by geometry', '    tolerance: 3 %', '    turns: 3', 'missing-key 17:5'],
   ['a bank without part', '    part: pp-box-100n-630v\n', '', 'missing-key 18:3'],
   ['an inline capacitor of one farad', 'part: pp-box-100n-630v', 'part: {capacitance: 1 F}', 'out-of-range 19:25'],
   ['an inline capacitor with a bare number', 'part: pp-box-100n-630v', 'part: {capacitance: 100}', 'bare-number 19:25'],
@@ -118,7 +118,7 @@ describe('a project file with one mistake', () => {
 
 test.each([
   ['voltage: 18 V', 'voltege: 18 V', 'did you mean `voltage`?'],
-  ['    tolerance: 3 %', '    turns: 3', 'known here: inductance, resistance, tolerance'],
+  ['    tolerance: 3 %', '    turns: 3', 'add `shape: loop`, solenoid, spiral or bundle'],
   ['  voltage: 18 V\n', '', 'add `voltage: 18 V`'],
   ['tolerance: 5 % ', 'tolerance: 5 ', 'write "5 %"'],
   ['tolerance: 5 % ', 'tolerance: "5" ', 'did you mean "5 %"?'],
