@@ -1,0 +1,128 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { place, stateCount, type Circuit } from '../../src/driver/time-domain/circuit.ts';
+import { equationsOf } from '../../src/driver/time-domain/equations.ts';
+import { runOf, type Peaks } from '../../src/driver/time-domain/run.ts';
+
+/** A circuit of the reference model, see tests/oracle/oscillator.py. */
+interface ReferenceDesign {
+  readonly name: string;
+  readonly until: number;
+  readonly held: boolean;
+  readonly circuit: Circuit;
+}
+
+/** What the reference model made of it. */
+interface ReferenceResult {
+  readonly name: string;
+  readonly drain: number;
+  readonly tank: number;
+  readonly supply: number;
+  readonly choke: number;
+  readonly gate: number;
+  readonly swings: boolean;
+  readonly frequency: number | null;
+}
+
+const folder = join(import.meta.dirname, '..', 'oracle');
+const { designs } = JSON.parse(readFileSync(join(folder, 'designs.json'), 'utf8')) as { designs: readonly ReferenceDesign[] };
+const { results } = JSON.parse(readFileSync(join(folder, 'golden.json'), 'utf8')) as { results: readonly ReferenceResult[] };
+const golden = new Map(results.map((result) => [result.name, result]));
+const usual = { stepsPerPeriod: 70, tolerance: 1e-3 };
+
+interface Followed {
+  readonly peaks: Peaks;
+  readonly swings: boolean;
+  readonly frequency: number | undefined;
+}
+
+/** A design followed by the solver of the tool. */
+function followed({ circuit, until, held }: ReferenceDesign, { stepsPerPeriod, tolerance } = usual): Followed {
+  const period = 2 * Math.PI * Math.sqrt(circuit.tank.inductance * circuit.tank.capacitance);
+  const initial = new Float64Array(stateCount(circuit));
+  if (held) {
+    initial[place.drainA] = initial[place.drainB] = circuit.supply.voltage;
+    if (circuit.supply.buffer !== undefined) initial[place.rail] = circuit.supply.voltage;
+  }
+  let [before, at, late] = [0, 0, 0];
+  const crossings: number[] = [];
+  const run = runOf({
+    circuit,
+    initial,
+    until,
+    accuracy: { tolerance, longestStep: period / stepsPerPeriod },
+    mostSteps: 1e7,
+    watch: ({ time, state }) => {
+      const tank = state[place.drainA]! - state[place.drainB]!;
+      if (before < 0 && tank >= 0 && time > 0.5 * until) crossings.push(time - ((time - at) * tank) / (tank - before));
+      if (time > 0.9 * until) late = Math.max(late, Math.abs(tank));
+      [before, at] = [tank, time];
+      return false;
+    },
+  });
+  expect(run.complete).toBe(true);
+  const [first, last] = [crossings[0]!, crossings.at(-1)!];
+  const swings = crossings.length > 3 && until - last < 3 * period && late > 1;
+  return { peaks: run.peaks, swings, frequency: swings ? (crossings.length - 1) / (last - first) : undefined };
+}
+
+test('the reference covers two dozen designs, swinging and latching, both arrangements', () => {
+  expect(designs.length).toBeGreaterThanOrEqual(20);
+  expect(results.some(({ swings }) => !swings)).toBe(true);
+  expect(designs.some(({ circuit }) => circuit.arrangement === 'centre-tap')).toBe(true);
+});
+
+describe.each(designs.map((design) => [design.name, design] as const))('%s', (name, design) => {
+  const wanted = golden.get(name)!;
+  const found = followed(design);
+
+  test('has the peaks of the reference within 0.5 %, its frequency within 0.1 %, its outcome', () => {
+    expect(found.swings).toBe(wanted.swings);
+    for (const key of ['drain', 'tank', 'supply', 'choke', 'gate'] as const) {
+      // a gate's peak lies on the knee of its clamp
+      const within = key === 'gate' ? 0.01 : 0.005;
+      expect(Math.abs(found.peaks[key] / wanted[key] - 1), `${key}: ${found.peaks[key]} against ${wanted[key]}`).toBeLessThan(within);
+    }
+    if (wanted.frequency !== null) expect(Math.abs(found.frequency! / wanted.frequency - 1)).toBeLessThan(0.001);
+  });
+
+  test('comes to the same with half the tolerance and with half the step', () => {
+    for (const effort of [
+      { ...usual, tolerance: usual.tolerance / 2 },
+      { ...usual, stepsPerPeriod: 2 * usual.stepsPerPeriod },
+    ]) {
+      const finer = followed(design, effort);
+      expect(finer.swings).toBe(found.swings);
+      expect(Math.abs(finer.peaks.drain / found.peaks.drain - 1)).toBeLessThan(0.003);
+      expect(Math.abs(finer.peaks.supply / found.peaks.supply - 1)).toBeLessThan(0.005);
+    }
+  });
+
+  test('has the Jacobian of its equations', () => {
+    const { count, evaluate } = equationsOf(design.circuit);
+    let seed = 1;
+    const random = (): number => (seed = (seed * 16807) % 2147483647) / 2147483647;
+    for (let trial = 0; trial < 20; trial++) {
+      const y = Float64Array.from({ length: count }, (_, i) =>
+        i < 2 ? -0.3 + 40 * random() : i < 5 ? 10 * random() : i < 7 ? 13 * random() : 20 * random(),
+      );
+      const [J, f, up, down] = [new Float64Array(count * count), new Float64Array(count), new Float64Array(count), new Float64Array(count)];
+      evaluate(1, y, f, J);
+      for (let j = 0; j < count; j++) {
+        const h = 1e-6 * Math.max(1, Math.abs(y[j]!));
+        const moved = Float64Array.from(y);
+        moved[j] = y[j]! + h;
+        evaluate(1, moved, up);
+        moved[j] = y[j]! - h;
+        evaluate(1, moved, down);
+        for (let i = 0; i < count; i++) {
+          const numeric = (up[i]! - down[i]!) / (2 * h);
+          const kink = Math.abs((up[i]! + down[i]! - 2 * f[i]!) / h);
+          if (kink > 1e-3 * (1 + Math.abs(numeric))) continue;
+          expect(Math.abs(J[i * count + j]! - numeric), `row ${i}, column ${j}`).toBeLessThan(1e-3 * (1 + Math.abs(numeric)));
+        }
+      }
+    }
+  });
+});

@@ -1,0 +1,194 @@
+"""The circuit of a self-oscillating resonant driver in SciPy: the reference that the solver in src/driver/time-domain is held to.
+
+Written from the equations, state by state, with a general-purpose integrator; nothing is shared with the program under test.
+
+    python3 oscillator.py designs.json golden.json        writes all results
+    python3 oscillator.py designs.json golden.json 5      derives five of them again and compares
+"""
+
+import json
+import sys
+
+import numpy as np
+import scipy
+from scipy.integrate import solve_ivp
+
+RTOL, ATOL = 1e-9, 1e-9
+STEPS_PER_PERIOD = 70
+
+
+def junction(v, p):
+    """Exponential, straight from where it would be steeper than 1/slope."""
+    isat, n, r = p["saturation"], p["emission"], p["slope"]
+    v1 = n * np.log(n / (r * isat))
+    if v < v1:
+        return isat * (np.exp(max(v / n, -40.0)) - 1.0) if v / n > -40 else -isat
+    return n / r - isat + (v - v1) / r
+
+
+def channel(vgs, vds, p):
+    """Square law with a resistance in the drain: x = vds - i*rs is what the channel sees."""
+    k, rs, u = p["constant"], p["series"], vgs - p["threshold"]
+    if u <= 0:
+        return 0.0
+    full = 0.5 * k * u * u
+    if vds - rs * full >= u:
+        return full
+    # k*rs/2*x^2 - (1 + k*rs*u)*x + vds = 0, the root that goes to vds for a small rs
+    b = 1 + k * rs * u
+    x = 2 * vds / (b + np.sqrt(max(0.0, b * b - 2 * k * rs * vds)))
+    return k * (u * x - x * x / 2)
+
+
+def clamp(g, p):
+    i = -junction(-g, {"saturation": 1e-12, "emission": 0.03, "slope": 0.2})
+    if p is None:
+        return i
+    knee, over = 0.05, g - p["voltage"]
+    if over >= knee:
+        return i + over / p["resistance"]
+    if over > -knee:
+        return i + (over + knee) ** 2 / (4 * knee * p["resistance"])
+    return i
+
+
+class Oscillator:
+    def __init__(self, c):
+        self.c = c
+        self.tapped = c["arrangement"] == "centre-tap"
+        self.buffered = "buffer" in c["supply"]
+        tank, cap = c["tank"], c["capacitances"]
+        own = tank["capacitance"] + cap["drainToSource"] + cap["gateToDrain"]
+        m = np.zeros((4, 4))  # drains A, B and gates A, B
+        m[0, 0] = m[1, 1] = own
+        m[0, 1] = m[1, 0] = -tank["capacitance"]
+        m[0, 2] = m[2, 0] = m[1, 3] = m[3, 1] = -cap["gateToDrain"]
+        m[2, 2] = m[3, 3] = cap["gateToSource"] + cap["gateToDrain"]
+        self.inverse = np.linalg.inv(m)
+
+    def source(self, t):
+        s = self.c["supply"]
+        return s["voltage"] * t / s["riseTime"] if t < s["riseTime"] else s["voltage"]
+
+    def slope(self, t, y):
+        c = self.c
+        va, vb, il, ja, jb, ga, gb = y[:7]
+        s, tank, gates = c["supply"], c["tank"], c["gates"]
+        e, rs, rg = self.source(t), s["resistance"], gates["pullUp"]
+        own_rail = gates.get("rail")
+        chokes = ja if self.tapped else ja + jb
+        limit = s.get("limit")
+        if self.buffered:
+            rail = y[7]
+        else:
+            def solved(r, emf):
+                # rail = emf - r*(chokes + both pull-ups if they hang on it)
+                if own_rail is not None:
+                    return emf - r * chokes
+                return (emf - r * chokes + r * (ga + gb) / rg) / (1 + 2 * r / rg)
+
+            rail = solved(rs, e)
+            if limit is not None:
+                drawn = chokes + ((2 * e - ga - gb) / rg if own_rail is None else 0.0)
+                if drawn > limit["current"]:
+                    rail = solved(rs + limit["resistance"], e + limit["resistance"] * limit["current"])
+        feed = rail if own_rail is None else own_rail
+        pa, pb = (feed - ga) / rg, (feed - gb) / rg
+        load = tank["load"] if t < tank["changesAt"] else tank["loadAfter"]
+        cross = gates["crossDiode"]
+        xa, xb = junction(ga - vb, cross), junction(gb - va, cross)
+        body = c["bodyDiode"]
+        across = (va - vb) / load
+        ia, ib = (ja / 2, ja / 2) if self.tapped else (ja, jb)
+        into = np.array(
+            [
+                ia - il - across - channel(ga, va, c["switches"][0]) + junction(-va, body) + xb,
+                ib + il + across - channel(gb, vb, c["switches"][1]) + junction(-vb, body) + xa,
+                pa - xa - clamp(ga, gates.get("clamp")) - ga / gates["pullDown"],
+                pb - xb - clamp(gb, gates.get("clamp")) - gb / gates["pullDown"],
+            ]
+        )
+        dva, dvb, dga, dgb = self.inverse @ into
+        dil = (va - vb - tank["coilResistance"] * il) / tank["inductance"]
+        ch = c["choke"]
+        if self.tapped:
+            dja, djb = (rail - ch["resistance"] * ja - (va + vb) / 2) / ch["inductance"], 0.0
+        else:
+            dja = (rail - ch["resistance"] * ja - va) / ch["inductance"]
+            djb = (rail - ch["resistance"] * jb - vb) / ch["inductance"]
+        out = [dva, dvb, dil, dja, djb, dga, dgb]
+        if self.buffered:
+            total = chokes + (pa + pb if own_rail is None else 0.0)
+            drop = rs * y[8]
+            if limit is not None and y[8] > limit["current"]:
+                drop += limit["resistance"] * (y[8] - limit["current"])
+            out += [(y[8] - total) / s["buffer"]["capacitance"], (e - drop - rail) / s["buffer"]["inductance"]]
+        return out
+
+    def run(self, until, held):
+        y = np.zeros(9 if self.buffered else 7)
+        if held:
+            y[0] = y[1] = self.c["supply"]["voltage"]
+            if self.buffered:
+                y[7] = self.c["supply"]["voltage"]
+        tank = self.c["tank"]
+        period = 2 * np.pi * np.sqrt(tank["inductance"] * tank["capacitance"])
+        breaks = sorted({0.0, until, *[t for t in (self.c["supply"]["riseTime"], tank["changesAt"]) if 0 < t < until]})
+        times, states = [np.array([0.0])], [y[:, None]]
+        for start, end in zip(breaks, breaks[1:]):
+            middle = lambda t, v, end=end: self.slope(min(t, end * (1 - 1e-13)), v)
+            for method in ("LSODA", "Radau"):
+                done = solve_ivp(middle, (start, end), y, method=method, rtol=RTOL, atol=ATOL, max_step=period / STEPS_PER_PERIOD)
+                if done.success:
+                    break
+            if not done.success:
+                raise RuntimeError(done.message)
+            times.append(done.t[1:])
+            states.append(done.y[:, 1:])
+            y = done.y[:, -1]
+        return np.concatenate(times), np.concatenate(states, axis=1), period
+
+
+def summary(design):
+    t, y, period = Oscillator(design["circuit"]).run(design["until"], design.get("held", False))
+    tapped = design["circuit"]["arrangement"] == "centre-tap"
+    chokes = y[3] if tapped else y[3] + y[4]
+    tank = y[0] - y[1]
+    late = np.where((tank[:-1] < 0) & (tank[1:] >= 0) & (t[1:] > 0.5 * design["until"]))[0]
+    crossings = t[late] - tank[late] * (t[late + 1] - t[late]) / (tank[late + 1] - tank[late])
+    swings = len(crossings) > 3 and t[-1] - crossings[-1] < 3 * period and np.max(np.abs(tank[t > 0.9 * t[-1]])) > 1
+    return {
+        "name": design["name"],
+        "drain": float(np.max(y[:2])),
+        "tank": float(np.max(np.abs(tank))),
+        "supply": float(np.max(chokes)),
+        "choke": float(np.max(y[3] if tapped else y[3:5])),
+        "gate": float(np.max(y[5:7])),
+        "swings": bool(swings),
+        "frequency": float((len(crossings) - 1) / (crossings[-1] - crossings[0])) if swings else None,
+    }
+
+
+def main():
+    designs = json.load(open(sys.argv[1]))["designs"]
+    if len(sys.argv) > 3:
+        golden = {one["name"]: one for one in json.load(open(sys.argv[2]))["results"]}
+        for design in designs[:: max(1, len(designs) // int(sys.argv[3]))][: int(sys.argv[3])]:
+            again, kept = summary(design), golden[design["name"]]
+            for key in ("drain", "tank", "supply", "choke", "gate"):
+                if abs(again[key] - kept[key]) > 1e-3 * abs(kept[key]) + 1e-3:
+                    sys.exit(f"{design['name']}: {key} is {again[key]}, golden {kept[key]}")
+            if again["swings"] != kept["swings"]:
+                sys.exit(f"{design['name']}: swings {again['swings']}, golden {kept['swings']}")
+            print(f"{design['name']}: as golden")
+        return
+    results = []
+    for design in designs:
+        results.append(summary(design))
+        print(results[-1], flush=True)
+    how = f"oscillator.py, SciPy {scipy.__version__} LSODA (Radau where it gives up), rtol {RTOL}, atol {ATOL}, at most 1/{STEPS_PER_PERIOD} of a period a step"
+    json.dump({"how": how, "results": results}, open(sys.argv[2], "w"), indent=1)
+
+
+if __name__ == "__main__":
+    main()
