@@ -49,6 +49,7 @@ export default defineCheck({
         path,
         basis: () => [
           `fed from ${formatQuantity({ value: feed, dimension: 'voltage' })} through ${formatQuantity({ value: design.gates.pullUp.resistance, dimension: 'resistance' })}`,
+          `${formatQuantity({ value: 2 * clampPower, dimension: 'power' })} without end if the oscillation stops with this gate high`,
           ratedBasis({ what: 'rated', rating, dimension: 'power' }),
           ...(limiting < rating.value ? [`on plain leads at this ambient ${formatQuantity({ value: limiting, dimension: 'power' })}`] : []),
         ],

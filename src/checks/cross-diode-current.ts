@@ -17,7 +17,7 @@ export default defineCheck({
   docs: {
     what: 'Compares the mean current of each cross diode, pull-up and gate charge, with its rated mean forward current.',
     why: 'While its switch is off the diode takes the whole pull-up current, and once a period the charge of the gate.',
-    formula: 'I = ½·(Vg − Vf)/Rg + Qg·f',
+    formula: 'I = ½·(Vg − Vf)/Rg + (Qg + Qrr)·f',
     source: 'Kirchhoff’s current law; rating from the part',
     remedy: 'a diode for more current, or a larger pull-up',
   },
@@ -33,7 +33,8 @@ export default defineCheck({
     if (charge === undefined)
       return [unassessed({ ...lacks({ part: design.switches.mosfet.name, key: 'gateCharge' }), path: 'switches.part' })];
     const pullUp = isKnown(gate.diodeCurrent) ? gate.diodeCurrent : gate.feed / design.gates.pullUp.resistance;
-    const value = pullUp / 2 + charge * running.frequency;
+    const recovered = crossDiode.ratings.recoveryCharge?.value ?? 0;
+    const value = pullUp / 2 + (charge + recovered) * running.frequency;
     return [
       {
         kind: 'measured',

@@ -34,6 +34,11 @@ export default defineCheck({
         basis: () => [
           ratedBasis({ what: 'recovery time', rating, dimension: 'time' }),
           `at ${formatQuantity({ value: frequency, dimension: 'frequency' })}`,
+          ...(crossDiode.ratings.recoveryCharge === undefined
+            ? []
+            : [
+                `${formatQuantity({ value: crossDiode.ratings.recoveryCharge.value, dimension: 'charge' })} recovered each period: ${formatQuantity({ value: crossDiode.ratings.recoveryCharge.value * frequency, dimension: 'current' })} out of the other gate`,
+              ]),
         ],
         remedy: ({ warnAt }) =>
           `a diode that recovers in ${noMoreThan({ value: warnAt / frequency, dimension: 'time', digits: 2 })} or less`,

@@ -1,3 +1,4 @@
+import { isKnown } from '../driver/known.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck, type Finding } from './check.ts';
 import { noLessThan, subjects, unassessed } from './words.ts';
@@ -37,9 +38,15 @@ export default defineCheck({
       remedy: ({ warnAt }) =>
         `a resistor of ${noLessThan({ value: (value * power) / warnAt, dimension: 'power', digits: 2 })} or more${gate.feed > 15 ? ', or a gate rail of 12 V to 15 V' : ''}`,
     });
+    // one gate then stays low, or high on its clamp
+    const drop = isKnown(gate.diodeDrop) ? gate.diodeDrop : 0;
+    const stopped = Math.max(gate.feed - drop, gate.feed - gate.high) ** 2 / design.gates.pullUp.resistance;
     const high = formatQuantity({ value: gate.high, dimension: 'voltage' });
     return [
-      finding({ value: gate.pullUpPower, basis: `gate high at ${high} half of each period` }),
+      finding({
+        value: gate.pullUpPower,
+        basis: `gate high at ${high} half of each period; ${formatQuantity({ value: stopped, dimension: 'power' })} without end if the oscillation stops`,
+      }),
       ...(gate.heldPullUpPower === undefined
         ? []
         : [finding({ value: gate.heldPullUpPower, moment: 'while held', basis: 'the gate held low all the time before the start' })]),

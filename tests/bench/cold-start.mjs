@@ -8,10 +8,13 @@ const bin = join(root, 'dist', 'bin.js');
 const runs = 25;
 const commands = {
   'node -e 0': ['-e', '0'],
-  'tankproof check examples/charging-pad.yaml': [bin, 'check', join(root, 'examples', 'charging-pad.yaml')],
-  'tankproof check --json (4 files)': [
+  'check --closed-form, coil as measured': [bin, 'check', '--closed-form', join(root, 'examples', 'spark-igniter.yaml')],
+  'check --closed-form, coil by geometry': [bin, 'check', '--closed-form', join(root, 'examples', 'charging-pad.yaml')],
+  'check, starts in the time domain': [bin, 'check', join(root, 'examples', 'charging-pad.yaml')],
+  'check --closed-form --json (4 files)': [
     bin,
     'check',
+    '--closed-form',
     '--json',
     ...['charging-pad', 'bolt-heater', 'live-rail-lamp', 'spark-igniter'].map((name) => join(root, 'examples', `${name}.yaml`)),
   ],
