@@ -12,10 +12,10 @@ export interface Ran {
   readonly stderr: string;
 }
 
-/** Runs the built tool as a process of its own, with a clean environment; killed after 20 s. */
+/** Runs the built tool as a process of its own, with a clean environment; killed after 90 s. */
 export function ran(args: readonly string[], { env = {}, cwd = root }: { env?: Record<string, string>; cwd?: string } = {}): Promise<Ran> {
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [bin, ...args], { cwd, env: { PATH: process.env['PATH'] ?? '', ...env }, timeout: 20_000 });
+    const child = spawn(process.execPath, [bin, ...args], { cwd, env: { PATH: process.env['PATH'] ?? '', ...env }, timeout: 90_000 });
     const output = { stdout: '', stderr: '' };
     child.stdout.on('data', (chunk: Buffer) => (output.stdout += chunk.toString()));
     child.stderr.on('data', (chunk: Buffer) => (output.stderr += chunk.toString()));
