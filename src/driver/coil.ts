@@ -4,6 +4,7 @@ import type { AmperePerSquareMetre, CubicMetrePerSecond, Henry, Kelvin, Ohm, Rat
 import { coolantFlow } from '../physics/water-cooling.ts';
 import { windingOf, type Winding } from './coil-winding.ts';
 import { capacitorToleranceOf } from './capacitor-tolerance.ts';
+import { DesignError } from './design-error.ts';
 import type { Maybe } from './known.ts';
 import { assumedAmbient } from './ambient.ts';
 
@@ -55,7 +56,7 @@ function computed(design: Design): CoilValues {
     const { inductance = 0, resistance = 0 } = coil;
     return { inductance, tolerance, resistance, leastResistance: resistance, temperature: notGiven, densityPerAmpere: notGiven };
   }
-  const winding = windings.get(design.tank) ?? windingOf({ geometry, measured: coil, capacitance });
+  const winding = windings.get(design.tank) ?? possible(() => windingOf({ geometry, measured: coil, capacitance }));
   windings.set(design.tank, winding);
   const inductance = coil.inductance ?? winding.inductance;
   const error = coil.inductance === undefined ? winding.error : 0;
@@ -76,6 +77,22 @@ function computed(design: Design): CoilValues {
       ? { waterFlow: coolantFlow({ power: Math.max(1e-9, current ** 2 * resistance), rise: waterRise }) }
       : {}),
   };
+}
+
+/** What no formula can be asked, since the geometry cannot be, is said at the coil. */
+function possible(winding: () => Winding): Winding {
+  try {
+    return winding();
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    const help = 'change the dimensions, or write inductance and resistance as measured';
+    throw new DesignError({
+      id: 'impossible-geometry',
+      path: 'tank.coil',
+      message: `this coil cannot be computed: ${error.message}`,
+      help,
+    });
+  }
 }
 
 /** Temperature of the conductor at the worst current, and the temperature its resistance is taken at. */

@@ -104,6 +104,13 @@ function impossible({ reading, shape }: { reading: ProjectReading; shape: string
     return refuse('bundleDiameter', 'the turns do not fit into the bundle', 'write a larger bundleDiameter');
   if (shape === 'bundle' && turns % 1 !== 0) return refuse('turns', 'a bundle has whole turns', 'write a whole number');
   if (shape === 'loop' && turns !== 1) return refuse('turns', 'a loop has one turn', 'leave turns out, or write shape: bundle or solenoid');
+  const spacing = number('leads.spacing');
+  if (spacing !== undefined && spacing < outer)
+    return refuse(
+      'leads.spacing',
+      'the leads overlap: they are thicker than their spacing',
+      'write the distance of the leads axis to axis',
+    );
   if (reading.text(`${path}.cooling`) === 'water' && reading.text(`${path}.conductor.shape`) !== 'tube')
     return refuse('cooling', 'water flows in a tube only', 'write conductor: {shape: tube, …} or cooling: air');
   return [];
