@@ -2,7 +2,7 @@ import { coilOf } from '../driver/coil.ts';
 import { isKnown } from '../driver/known.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { noLessThan, notOscillating, subjects, unassessed } from './words.ts';
+import { noLessThan, notOscillating, subjects, thickerWords, unassessed } from './words.ts';
 
 const path = 'tank.coil';
 
@@ -40,7 +40,7 @@ export default defineCheck({
           `${formatQuantity({ value: current, dimension: 'current' })} rms in a conductor of ${formatQuantity({ value: outer, dimension: 'length' })}, cooled by ${isWater ? 'water' : 'air'}`,
         ],
         remedy: ({ warnAt }) =>
-          `a conductor of ${noLessThan({ value: (outer * value) / warnAt, dimension: 'length', digits: 2 })} or more of this kind, or litz wire`,
+          `${thickerWords(winding?.geometry.conductor.shape)}: ${noLessThan({ value: value / warnAt, dimension: 'count', digits: 2 })} times what carries the current now; the inductance then changes too`,
       },
     ];
   },

@@ -2,7 +2,7 @@ import { coilOf, waterRise } from '../driver/coil.ts';
 import { isKnown } from '../driver/known.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { subjects, unassessed } from './words.ts';
+import { subjects, thickerWords, unassessed } from './words.ts';
 
 const path = 'tank.coil';
 
@@ -25,6 +25,7 @@ export default defineCheck({
   },
   subject: subjects.coil,
   run: ({ analysis: { design } }) => {
+    const { coil } = design.tank;
     const { temperature, winding, resistance, waterFlow } = coilOf(design);
     if (!isKnown(temperature)) return [unassessed({ ...temperature, path })];
     return [
@@ -33,12 +34,16 @@ export default defineCheck({
         value: temperature,
         path: 'tank.coil.conductor',
         basis: () => [
-          `${formatQuantity({ value: resistance, dimension: 'resistance' })} at this temperature and ${formatQuantity({ value: winding?.frequency ?? 0, dimension: 'frequency' })}, leads and the upper bound of neighbouring turns included`,
+          `${formatQuantity({ value: resistance, dimension: 'resistance' })} ${coil.resistance === undefined ? 'at this temperature' : 'as measured; the larger of that and of the geometry heats it'}, at ${formatQuantity({ value: winding?.frequency ?? 0, dimension: 'frequency' })}, with leads and the upper bound of neighbouring turns`,
+          ...(temperature >= 600 ? ['it does not settle below this temperature'] : []),
           waterFlow === undefined
             ? 'still air; a hot work piece in it or a closed box makes it hotter'
             : `water of ${formatQuantity({ value: waterFlow * 6e7, dimension: 'count', digits: 2 })} ml/min takes the heat at a rise of ${waterRise} K`,
         ],
-        remedy: () => 'a thicker conductor or litz wire, turns further apart, or water in a tube (tank.coil.cooling: water)',
+        remedy: () =>
+          winding?.geometry.cooling === 'water'
+            ? 'cooler water'
+            : `${thickerWords(winding?.geometry.conductor.shape)}, turns further apart${winding?.geometry.conductor.shape === 'tube' ? ', or water in the tube (tank.coil.cooling: water)' : ''}`,
       },
     ];
   },

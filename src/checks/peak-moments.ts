@@ -60,7 +60,12 @@ function momentOf(
           'supply.riseTime',
           `envelope of tank and chokes from rest: ${startWords(analysis.start)}`,
         ] as const)
-      : ([instance.loadRemoval, 'at load removal', 'loads', 'envelope from this load to coil alone at a constant rail'] as const);
+      : ([
+          instance.loadRemoval,
+          'at load removal',
+          'loads',
+          'envelope from this load to coil alone, the rail lifted by what comes back into the bulk capacitor',
+        ] as const);
   if (running === undefined) return { ...notOscillating, path: 'loads', moment };
   if (transient === undefined) return undefined;
   if ('unknown' in transient) return { ...transient, path, moment };

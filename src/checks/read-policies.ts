@@ -74,7 +74,7 @@ export function projectPolicies({ policies, design }: { policies: Policies; desi
       });
       continue;
     }
-    const isRated = policy.other !== undefined || !('quantity' in policy.warn && 'quantity' in policy.fail);
+    const isRated = [policy, policy.other ?? policy].some(({ warn, fail }) => !('quantity' in warn && 'quantity' in fail));
     const level = (side: 'warn' | 'fail'): Level => {
       const text = override[side];
       if (text === undefined) return policy[side];

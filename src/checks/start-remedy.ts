@@ -6,7 +6,7 @@ import type { Design } from '../project/design.ts';
 import { gentleStart, gentleWords, withRise } from './gentle-start.ts';
 
 /** Rise times that are tried after the one by which the envelope keeps low. */
-const longer = [1, 2, 5, 10] as const;
+const longer = [1, 5] as const;
 
 /**
  * A slower supply with the gates up before it, as words of a remedy, that runs in the time domain with every load; undefined where
@@ -17,7 +17,10 @@ export function startRemedy(analysis: Analysis): string | undefined {
   const rating = design.switches.mosfet.ratings.drainVoltage?.value;
   const byEnvelope = rating === undefined ? undefined : gentleStart({ design, highest: 0.8 * rating })?.riseTime;
   const first = Math.max(byEnvelope ?? 0, 1e-3);
+  const { pullUp } = design.gates;
+  const present = pullUp.from === 'supply' || pullUp.hold ? 0 : (design.supply.riseTime ?? 0);
   for (const factor of longer) {
+    if (factor * first <= present) continue;
     const slower = withRise({ design, riseTime: factor * first });
     if (runsWithEveryLoad(slower)) return gentleWords({ analysis, riseTime: factor * first });
   }

@@ -54,3 +54,8 @@ export const subjects = {
   coil: ({ design: { tank } }: Analysis): string => `coil${tank.coil.geometry === undefined ? '' : `, ${tank.coil.geometry.shape}`}`,
   pair: (): string => 'switch pair',
 } as const;
+
+/** What a coil that is too thin needs, by the kind of its conductor. */
+export function thickerWords(shape: 'tube' | 'wire' | 'litz' | undefined): string {
+  return shape === 'litz' ? 'more strands' : 'a thicker conductor, or litz wire';
+}

@@ -4,7 +4,7 @@ import { BaseCommand } from '../cli/base-command.ts';
 import { startingText, writeNew } from '../cli/engine.ts';
 
 export default class New extends BaseCommand {
-  static override summary = 'A commented project file to start from, that checks without a fail.';
+  static override summary = 'A commented project file to start from.';
   static override description = 'Writes FILE, which must not exist; without FILE it prints the text.';
   static override examples = [
     '<%= config.bin %> new driver.yaml',

@@ -58,11 +58,19 @@ Exit status: 0 every event of the project as written runs, 1 one latches, does n
     const title = design.title ?? 'untitled';
     if (flags.rise !== undefined) {
       const riseTimes = quantityRange({ option: '--rise', text: flags.rise, dimension: 'time', count: 9 });
+      if (flags.csv !== undefined)
+        throw new InputError([{ id: 'usage', message: '--csv goes without --rise', help: 'leave one of them out' }]);
+      if (riseTimes.at(-1)! > 1)
+        throw new InputError([{ id: 'out-of-range', message: '--rise goes up to 1 s', help: 'write a range such as "0 s..100 ms"' }]);
       const { voltage } = design.supply;
       const voltages =
         flags.voltage === undefined
           ? Array.from({ length: 9 }, (_, i) => voltage * (0.5 + i / 8))
           : quantityRange({ option: '--voltage', text: flags.voltage, dimension: 'voltage', count: 9 });
+      if (!(voltages[0]! > 0))
+        throw new InputError([
+          { id: 'out-of-range', message: '--voltage must be above zero', help: 'write a range such as "6 V..24 V:3 V"' },
+        ]);
       const map = studied({ design, study: () => latchMap({ design, riseTimes, voltages, options, progress: this.progress() }) });
       this.log(`${args.file}  ${title}\n\n${latchMapText({ map })}`);
       if (flags.plot !== undefined) this.written(flags.plot, latchMapSvg({ map, title: `${title}: start` }), flags.force);

@@ -1,13 +1,14 @@
 import type { Rating } from '../parts/part.ts';
 import type { Design } from '../project/design.ts';
 import type { Analysis } from './analysis.ts';
+import { coilOf } from './coil.ts';
 import { classCapacitorTolerance } from './capacitor-tolerance.ts';
 import { railFeedOf, railPeakRatio } from './rail.ts';
 import { classOnResistanceFactor, classThresholdDrift } from './switch-model.ts';
 
 /** What was taken for granted to compute this design, one statement each. */
 export function assumptionsOf({ design, start }: Analysis): readonly string[] {
-  return [...missing(design), ...ofSwitches(design), ...ofStart({ design, start }), ...ofModel(design)];
+  return [...missing(design), ...ofCoil(design), ...ofSwitches(design), ...ofStart({ design, start }), ...ofModel(design)];
 }
 
 function missing({ supply, tank, chokes, environment, loads }: Design): readonly string[] {
@@ -27,6 +28,21 @@ function missing({ supply, tank, chokes, environment, loads }: Design): readonly
     ...(loads.some(({ frequencyShift }) => frequencyShift !== undefined)
       ? ['a load’s frequencyShift is taken as a change of the coil’s inductance']
       : []),
+  ];
+}
+
+/** Beyond the error of its formula: dimensions are seldom known better. */
+const farOff = 0.1;
+
+/** A measured inductance far from that of the geometry beside it. */
+function ofCoil(design: Design): readonly string[] {
+  const { inductance } = design.tank.coil;
+  const { winding } = coilOf(design);
+  if (inductance === undefined || winding === undefined) return [];
+  const ratio = inductance / winding.inductance;
+  if (Math.abs(ratio - 1) <= winding.error + farOff) return [];
+  return [
+    `the measured inductance is ${ratio.toPrecision(3)} times that of the geometry: one of them may be wrong; the measured one is used`,
   ];
 }
 

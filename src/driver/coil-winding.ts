@@ -76,8 +76,8 @@ export function windingOf({ geometry, measured, capacitance }: { geometry: CoilG
   const turns = turnsOf({ geometry });
   const length = turns.reduce((sum, turn) => sum + 2 * Math.PI * turn.radius * (turn.share ?? 1), 0);
   const whole = length + 2 * (leads?.length ?? 0);
-  const neighbours =
-    measured.resistance === undefined ? neighboursOf({ geometry, turns, radius, wall, resistivity: resistivityAt(cold), frequency }) : 1;
+  const isMeasured = measured.resistance !== undefined;
+  const neighbours = neighboursOf({ geometry, radius, wall, resistivity: resistivityAt(cold), frequency, isMeasured });
   const ownResistanceAt = (temperature: Kelvin): OhmPerMetre => {
     if (conductor.shape !== 'litz') return impedanceAt(frequency, temperature).resistance;
     return litz({ geometry, externalField: 0, resistivity: resistivityAt(temperature), frequency });
@@ -166,22 +166,26 @@ function turnsOf({ geometry: { shape, diameter, turns, pitch = 0, bundleDiameter
 /** Upper bound of what neighbouring turns add, a ratio. */
 function neighboursOf({
   geometry,
-  turns,
   radius,
   wall,
   resistivity,
   frequency,
+  isMeasured,
 }: {
   geometry: CoilGeometry;
-  turns: readonly Turn[];
   radius: Metre;
   wall: Metre;
   resistivity: OhmMetre;
   frequency: Hertz;
+  /** Whether a measured resistance stands beside the shape, which then is relied upon where no bound is known. */
+  isMeasured: boolean;
 }): Ratio {
+  // a part turn has whole neighbours
+  const turns = turnsOf({ geometry: { ...geometry, turns: Math.ceil(geometry.turns) } });
   if (geometry.conductor.shape === 'litz' || turns.length === 1) return 1;
   const ratio = proximityRatio({ turns, wireRadius: radius, wall, resistivity, frequency });
   if ('most' in ratio) return ratio.most;
+  if (isMeasured) return 1;
   throw new DesignError({
     id: 'outside-geometry',
     path: 'tank.coil',

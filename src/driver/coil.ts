@@ -1,6 +1,6 @@
 import { conductorTemperature } from '../physics/conductor-temperature.ts';
 import type { Design } from '../project/design.ts';
-import type { AmperePerSquareMetre, CubicMetrePerSecond, Henry, Kelvin, Ohm, Ratio } from '../units/si.ts';
+import type { AmperePerSquareMetre, CubicMetrePerSecond, Henry, Kelvin, Ohm, Ratio, Watt } from '../units/si.ts';
 import { coolantFlow } from '../physics/water-cooling.ts';
 import { windingOf, type Winding } from './coil-winding.ts';
 import { capacitorToleranceOf } from './capacitor-tolerance.ts';
@@ -73,9 +73,7 @@ function computed(design: Design): CoilValues {
     temperature: heat.temperature,
     densityPerAmpere: densityPerAmpere({ winding, temperature: heat.warm }),
     winding,
-    ...(geometry.cooling === 'water'
-      ? { waterFlow: coolantFlow({ power: Math.max(1e-9, current ** 2 * resistance), rise: waterRise }) }
-      : {}),
+    ...(heat.waterFlow === undefined ? {} : { waterFlow: heat.waterFlow }),
   };
 }
 
@@ -99,27 +97,35 @@ function possible(winding: () => Winding): Winding {
 function heated({ design, winding, current, ambient }: { design: Design; winding: Winding; current: number; ambient: Kelvin }): {
   temperature: Maybe;
   warm: Kelvin;
+  waterFlow?: CubicMetrePerSecond;
 } {
   const { geometry } = winding;
-  if (geometry.cooling === 'water') return { temperature: ambient + waterRise, warm: ambient + waterRise };
+  // a measured resistance that is more than that of the geometry heats more
+  const more = Math.max(1, (design.tank.coil.resistance ?? 0) / winding.resistanceAt(293.15).most);
+  const lossAt = (temperature: Kelvin): Watt => more * current ** 2 * winding.resistanceAt(temperature).most;
+  if (geometry.cooling === 'water') {
+    const warm = ambient + waterRise;
+    const waterFlow = coolantFlow({ power: Math.max(1e-9, lossAt(warm)), rise: waterRise });
+    const bore = geometry.conductor.outerDiameter - 2 * (geometry.conductor.wall ?? 0);
+    const isTooMuch = waterFlow > swiftestWater * (Math.PI / 4) * bore ** 2;
+    const unknown = `the coil would need more water than flows through its bore at ${swiftestWater} m/s`;
+    return { temperature: isTooMuch ? { unknown } : warm, warm, waterFlow };
+  }
   const found = conductorTemperature({
     diameter: geometry.conductor.outerDiameter,
     emissivity: winding.emissivity,
     ambient,
-    lossAt: (temperature) => ((winding.isAlone ? 1 : shaded) * current ** 2 * winding.resistanceAt(temperature).most) / winding.length,
+    lossAt: (temperature) => ((winding.isAlone ? 1 : shaded) * lossAt(temperature)) / winding.length,
     searchTo: hottest,
   });
-  if (found.found) return { temperature: found.temperature, warm: found.temperature };
-  const { coil } = design.tank;
-  return {
-    temperature: {
-      unknown: `the coil${coil.inductance === undefined ? '' : ' at its measured inductance'} heats past ${hottest - 273.15} °C`,
-    },
-    warm: hottest,
-  };
+  const temperature = found.found ? found.temperature : hottest;
+  return { temperature, warm: temperature };
 }
 
-/** Range of the resistivity's straight line. */
+/** Velocity of water in a bore that a pump still drives. */
+const swiftestWater = 2;
+
+/** End of the resistivity's straight line; a coil that does not settle below it is taken to be this hot. */
 const hottest: Kelvin = 600;
 
 function densityPerAmpere({ winding, temperature }: { winding: Winding; temperature: Kelvin }): AmperePerSquareMetre {

@@ -165,7 +165,9 @@ export function loadRemoval({ design, point, damping }: { design: Design; point:
     voltage: running.supplyVoltage,
     before: { kind: 'up' },
   });
-  return transientOf({ design, running, peaks, allowance: damping === 'least' ? allowances.loadRemoval : allowances.none });
+  const lift = damping === 'least' ? railLift({ design, point, running }) : 1;
+  const lifted = { voltage: peaks.voltage * lift, current: peaks.current * lift };
+  return transientOf({ design, running, peaks: lifted, allowance: damping === 'least' ? allowances.loadRemoval : allowances.none });
 }
 
 /** Charge that comes back to the supply when the load is taken away. */
@@ -175,4 +177,11 @@ export function returnedAtLoadRemoval({ design, point, running }: { design: Desi
     initial: { current: running.supplyCurrent, voltage: running.tankPeak },
     voltage: running.supplyVoltage,
   });
+}
+
+/** How far the charge that comes back lifts the rail of a supply that takes none of it, over its voltage; 1 without a bulk capacitor. */
+export function railLift({ design, point, running }: { design: Design; point: OperatingPoint; running: Running }): Ratio {
+  const { bulkCapacitance } = design.supply;
+  if (bulkCapacitance === undefined) return 1;
+  return Math.sqrt(1 + (2 * returnedAtLoadRemoval({ design, point, running })) / (bulkCapacitance * running.supplyVoltage));
 }

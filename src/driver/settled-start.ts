@@ -55,25 +55,29 @@ export function settledStart({
   const cold = Math.min(design.environment.ambient ?? assumedAmbient, 298.15);
   const [narrow, wide] = mismatchRange;
   const pair = (mismatch: number, strength: number, junction: number): Pair => ({ mismatch, strength, junction });
-  const [main, ...variants] = [
+  const [main, ...variants]: readonly [Variant, ...Variant[]] = [
     { point, pair: pair(usualMismatch, 1, hot), words: 'when hot' },
     { point, pair: pair(usualMismatch, 1, cold), words: 'when cold' },
+    { point, pair: pair(usualMismatch, 1, hot), words: 'with the supply at its limit', isLimited: true },
     { point: weak, pair: pair(usualMismatch, 1, cold), words: 'with the supply low' },
     { point, pair: pair(narrow, 1, hot), words: `with thresholds ${narrow * 100} % apart` },
     { point, pair: pair(wide, 1, hot), words: `with thresholds ${wide * 100} % apart` },
     { point, pair: pair(wide, 1.5, cold), words: `with thresholds ${wide * 100} % apart and switches of 1.5 times the stated strength` },
-  ] as const;
+  ];
   // a current that a running driver carries all the time is no sign of trouble
   const heaviest = Math.max(
     ...design.loads.map((load) => operatingPoint({ design, load, corner: point.corner }).running?.supplyCurrent ?? 0),
   );
-  const first = timedStart({ design, point: main.point, pair: main.pair });
+  // output capacitors feed a start before any limit acts: the peaks are those of a supply without one
+  const { currentLimit: _limit, ...unlimitedSupply } = supply;
+  const unlimited: Design = { ...design, supply: unlimitedSupply };
+  const first = timedStart({ design: unlimited, point: main.point, pair: main.pair });
   if ('unknown' in first) return first;
   const { corner } = point;
   if (first.outcome !== 'runs') return { outcome: first.outcome, why: first.why, corner, runs: 1 };
   let [highest, runs] = [first.peaks, 1];
-  for (const { point: other, pair: taken, words } of variants) {
-    const run = timedStart({ design, point: other, pair: taken });
+  for (const { point: other, pair: taken, words, isLimited = false } of variants) {
+    const run = timedStart({ design: isLimited ? design : unlimited, point: other, pair: taken });
     runs++;
     if ('unknown' in run) return run;
     if (run.outcome !== 'runs') return { outcome: 'undecided', why: `${words} it ${verbs[run.outcome]}`, corner, runs };
@@ -103,6 +107,15 @@ export function settledStart({
     };
   }
   return { outcome: 'runs', why: first.why, transient: transientOf({ point, peaks: highest }), corner, runs };
+}
+
+/** One of the runs. */
+interface Variant {
+  readonly point: OperatingPoint;
+  readonly pair: Pair;
+  readonly words: string;
+  /** With the current limit of the supply acting at once. */
+  readonly isLimited?: boolean;
 }
 
 const verbs = { latches: 'latches', stalls: 'does not oscillate', undecided: 'could not be followed to its end', runs: 'runs' } as const;

@@ -16,6 +16,7 @@ import type { PartKind } from './part.ts';
 export function ratingDimension({ kind, key }: { kind: PartKind; key: string }): Dimension {
   // a factor above 1 does not read as a percentage
   if (key === 'onResistanceFactor') return 'count';
+  if (key === 'thermalResistance') return key;
   const place = schemaUnder(partSchema(kind), key);
   return dimensions.find((dimension) => dimension === place?.schema['x-dimension']) ?? 'ratio';
 }
