@@ -12,7 +12,7 @@ const docs: CheckDocs = {
   why: 'With both switches on the supply stands across the chokes and the current rises until a fuse, the supply or a switch gives up.',
   formula:
     'fail: hold-off-running fails, the tank cannot ring, or the start latches or stalls in the time domain; not assessed: the start was not run or its outcome changes with the pair of switches, or the supply is past its limit; ' +
-    'warn: a hold-off is past a threshold the part may have; pass: both hold-offs below the lowest threshold, and six runs of the start oscillate',
+    'warn: a hold-off is past a threshold the part may have; pass: both hold-offs below the lowest threshold, and seven runs of the start oscillate',
   source:
     'own derivation for the hold-off while running, −16 … +7 % of the time domain; the start by integrating the circuit: square-law switches, exponential diodes, Rosenbrock method',
   remedy:

@@ -70,7 +70,7 @@ function momentOf(
   if (transient === undefined) return undefined;
   if ('unknown' in transient) return { ...transient, path, moment };
   const { tankPeak, drainPeak, chokePeak, doubt, timed = false } = transient;
-  const from = timed ? `time domain, six runs, 3 % added: ${startWords(analysis.start)}` : basis;
+  const from = timed ? `time domain, seven runs, 3 % added: ${startWords(analysis.start)}` : basis;
   return { tankPeak, drainPeak, chokePeak, moment, path, basis: from, timed, ...(doubt === undefined ? {} : { doubt }) };
 }
 
