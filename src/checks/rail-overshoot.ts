@@ -1,4 +1,4 @@
-import { returnedAtLoadRemoval } from '../driver/events.ts';
+import { railLift, returnedAtLoadRemoval } from '../driver/events.ts';
 import { railPeakRatio } from '../driver/rail.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck, type Finding } from './check.ts';
@@ -52,7 +52,7 @@ export default defineCheck({
       ringing,
       {
         kind: 'measured',
-        value: Math.sqrt(1 + (2 * charge) / (bulkCapacitance * voltage)),
+        value: railLift({ design, point, running }),
         rating: 1,
         path: 'supply.bulkCapacitance',
         moment: 'at load removal',

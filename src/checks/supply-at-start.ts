@@ -1,4 +1,5 @@
 import type { Analysis } from '../driver/analysis.ts';
+import { seenChokeInductance } from '../physics/push-pull.ts';
 import { riseAtDriver } from '../driver/rail.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import type { Verdict } from './judge.ts';
@@ -24,8 +25,8 @@ export function supplyAtStart({ design, corners }: Analysis): readonly Statement
   const worst = peaks.reduce((a, b) => (b.peak > a.peak ? b : a));
   const excess = worst.peak - currentLimit.current;
   if (excess <= 0) return [];
-  const chokes = design.chokes.arrangement === 'two' ? 2 : 1;
-  const half = Math.PI ** 2 * Math.sqrt((worst.point.tank.chokeInductance / chokes) * worst.point.tank.capacitance);
+  const { chokeInductance, capacitance } = worst.point.tank;
+  const half = Math.PI ** 2 * Math.sqrt(seenChokeInductance({ arrangement: design.chokes.arrangement, chokeInductance }) * capacitance);
   const dip = bulkCapacitance === undefined ? Infinity : (excess * half) / bulkCapacitance;
   if (dip <= bulkDip * voltage) return [];
   const peak = formatQuantity({ value: worst.peak, dimension: 'current' });

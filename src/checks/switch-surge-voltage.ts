@@ -1,4 +1,4 @@
-import type { Analysis } from '../driver/analysis.ts';
+import { seenChokeInductance } from '../physics/push-pull.ts';
 import { avalancheEnergy } from '../physics/avalanche.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { breakdownAt } from './breakdown.ts';
@@ -62,16 +62,16 @@ function avalancheWords({ analysis: { design }, instance }: CheckInput, breakdow
   );
   const supply = design.supply.voltage * instance.point.corner.supply;
   if (breakdown <= supply) return 'the supply alone exceeds V_DSS';
-  const energy = avalancheEnergy({ inductance: chokesSeen(design, instance), current: Math.max(...transients), breakdown, supply });
+  const inductance = seenChokeInductance({
+    arrangement: design.chokes.arrangement,
+    chokeInductance: instance.point.tank.chokeInductance,
+  });
+  const energy = avalancheEnergy({ inductance, current: Math.max(...transients), breakdown, supply });
   const rated =
     rating === undefined
       ? 'the part gives no single-pulse rating'
       : `single-pulse rating ${formatQuantity({ value: rating.value, dimension: 'energy' })}`;
   return `avalanche: the chokes can put about ${formatQuantity({ value: energy, dimension: 'energy' })} into one switch; ${rated}`;
-}
-
-function chokesSeen(design: Analysis['design'], instance: CheckInput['instance']): number {
-  return design.chokes.arrangement === 'two' ? instance.point.tank.chokeInductance / 2 : instance.point.tank.chokeInductance;
 }
 
 function remedyWords({

@@ -1,4 +1,4 @@
-import { chokeCoreLoss, chokeRmsCurrent, windingTemperature } from '../physics/choke-loss.ts';
+import { chokeCoreLoss, chokeRmsCurrent, copperCoefficient, windingTemperature } from '../physics/choke-loss.ts';
 import { chokeRipple } from '../physics/push-pull.ts';
 import type { Design } from '../project/design.ts';
 import type { Kelvin, Ohm, Watt } from '../units/si.ts';
@@ -37,7 +37,7 @@ export function chokeHeatOf({ design, point, running }: { design: Design; point:
 }
 
 function hot({ resistance20, temperature }: { resistance20: Ohm; temperature: Kelvin | undefined }): Ohm {
-  return resistance20 * (1 + 0.00393 * ((temperature ?? 293.15) - 293.15));
+  return resistance20 * (1 + copperCoefficient * ((temperature ?? 293.15) - 293.15));
 }
 
 /** The part states its core loss at a supply voltage and tank frequency, with two chokes. */

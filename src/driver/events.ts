@@ -1,5 +1,6 @@
 import type { EnvelopePeaks } from '../physics/envelope-peaks.ts';
 import { envelopeMode, type EnvelopeCircuit } from '../physics/envelope.ts';
+import { seenChokeInductance } from '../physics/push-pull.ts';
 import type { Design } from '../project/design.ts';
 import { returnedCharge } from '../physics/returned-charge.ts';
 import type { Ampere, Coulomb, Ratio, Second, Volt } from '../units/si.ts';
@@ -77,7 +78,8 @@ function envelopeOf({
   load: 'own' | 'lightest';
 }): EnvelopeCircuit {
   const { tank } = point;
-  const chokeInductance = design.chokes.arrangement === 'two' ? tank.chokeInductance / 2 : tank.chokeInductance;
+  const { arrangement } = design.chokes;
+  const chokeInductance = seenChokeInductance({ arrangement, chokeInductance: tank.chokeInductance });
   const on = point.running !== undefined && isKnown(point.running.onResistance) ? point.running.onResistance : 0;
   const own = damping === 'nominal' ? tank.parallelResistance : tank.leastDampedResistance;
   return {

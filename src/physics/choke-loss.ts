@@ -5,7 +5,7 @@ const rippleExponent = 2.2;
 const frequencyExponent = 1.2;
 
 /** Temperature coefficient of copper at 20 °C. */
-const copper: Ratio = 0.00393;
+export const copperCoefficient: Ratio = 0.00393;
 
 /**
  * Core loss of a choke at another ripple and frequency than the stated ones.
@@ -88,7 +88,7 @@ export function windingTemperature({
   resistance20: Ohm;
   coreLoss: Watt;
 }): Kelvin | undefined {
-  const atZero = Ta + Rth * (I * I * R20 * (1 - copper * 293.15) + coreLoss);
-  const slope = Rth * I * I * R20 * copper;
+  const atZero = Ta + Rth * (I * I * R20 * (1 - copperCoefficient * 293.15) + coreLoss);
+  const slope = Rth * I * I * R20 * copperCoefficient;
   return slope < 1 ? atZero / (1 - slope) : undefined;
 }

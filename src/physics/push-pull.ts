@@ -79,6 +79,30 @@ export function tankPeakVoltage({
 }
 
 /**
+ * What the two drains together see of the chokes.
+ *
+ *     Le = Lc/2 for two chokes, Lc for one into the centre tap
+ *
+ * @param arrangement      two | centre-tap
+ * @param chokeInductance  Lc, of one choke, in H
+ * @returns Le, in H
+ *
+ * Valid for: unsaturated chokes that do not couple.
+ * Source: two inductances side by side, any circuits text
+ *
+ * @example seenChokeInductance({ arrangement: 'two', chokeInductance: 100e-6 }) // 50e-6
+ */
+export function seenChokeInductance({
+  arrangement,
+  chokeInductance: Lc,
+}: {
+  arrangement: ChokeArrangement;
+  chokeInductance: Henry;
+}): Henry {
+  return arrangement === 'two' ? Lc / 2 : Lc;
+}
+
+/**
  * Peak to peak ripple of the current in one choke.
  *
  *     ΔI = k·V/(2π·f·Lc);  k/2π = 0.5511 for two chokes, 0.1053 for one into the centre tap

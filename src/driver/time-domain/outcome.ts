@@ -1,6 +1,7 @@
 import { envelopeMode } from '../../physics/envelope.ts';
+import { seenChokeInductance } from '../../physics/push-pull.ts';
 import type { Design } from '../../project/design.ts';
-import type { Ampere, Second, Volt } from '../../units/si.ts';
+import type { Ampere, Henry, Second, Volt } from '../../units/si.ts';
 import type { OperatingPoint, Running } from '../operating-point.ts';
 import { riseAtDriver } from '../rail.ts';
 import { place, sourceVoltage, type Circuit } from './circuit.ts';
@@ -69,7 +70,7 @@ export function measuresOf({
   running: Running;
   circuit: Circuit;
 }): Measures {
-  const envelopePeriod = envelopePeriodOf({ design, circuit });
+  const envelopePeriod = envelopePeriodOf(circuit);
   const railUp = design.gates.pullUp.hold ? 0 : Math.max(riseAtDriver(design), chargingTime(circuit));
   return {
     period: 1 / running.frequency,
@@ -173,10 +174,9 @@ function chargingTime({ supply: { voltage, buffer, limit } }: Circuit): Second {
   return buffer === undefined || limit === undefined ? 0 : (1.5 * buffer.capacitance * voltage) / limit.current;
 }
 
-function envelopePeriodOf({ design, circuit }: { design: Design; circuit: Circuit }): Second {
-  const seen = design.chokes.arrangement === 'two' ? circuit.choke.inductance / 2 : circuit.choke.inductance;
+function envelopePeriodOf(circuit: Circuit): Second {
   const { angularFrequency } = envelopeMode({
-    chokeInductance: seen,
+    chokeInductance: seenChokesOf(circuit),
     capacitance: circuit.tank.capacitance,
     parallelResistance: Infinity,
     dropResistance: 0,
@@ -186,8 +186,11 @@ function envelopePeriodOf({ design, circuit }: { design: Design; circuit: Circui
 
 /** A step's largest choke current without damping, and the running one with it. */
 function expectedCurrent({ circuit, running }: { circuit: Circuit; running: Running }): number {
-  const seen = circuit.arrangement === 'two' ? circuit.choke.inductance / 2 : circuit.choke.inductance;
-  return circuit.supply.voltage * Math.PI * Math.sqrt(circuit.tank.capacitance / seen) * 0.5 + 2 * running.supplyCurrent;
+  return circuit.supply.voltage * Math.PI * Math.sqrt(circuit.tank.capacitance / seenChokesOf(circuit)) * 0.5 + 2 * running.supplyCurrent;
+}
+
+function seenChokesOf({ arrangement, choke }: Circuit): Henry {
+  return seenChokeInductance({ arrangement, chokeInductance: choke.inductance });
 }
 
 /** Tolerance and longest step for a tank. */
