@@ -32,8 +32,9 @@ export const usualMismatch = 0.02;
 export const mismatchRange = [0.005, 0.05] as const;
 
 /**
- * The start of a design with one load, run in the time domain: with the usual mismatch hot and cold, with a fourth and with two and a
- * half times of it, and with stronger switches. An outcome that any of these changes is undecided.
+ * The start of a design with one load, run in the time domain seven times: with the usual mismatch hot and cold, with a fourth and with
+ * two and a half times of it, with stronger switches, with the supply low, and with its current limit acting at once, which the other
+ * runs leave out. An outcome that any of these changes is undecided.
  *
  * @param design  the project
  * @param point   the load at the corner with the highest peaks
