@@ -56,10 +56,15 @@ function findingOf(analysis: Analysis): Finding {
   const keepsItself = analysis.corners.every(
     ({ switchOn }) => switchOn === undefined || ('drainPeak' in switchOn && switchOn.doubt === undefined && switchOn.drainPeak <= highest),
   );
+  // the scan rests on the envelope, which near the end of its range is no basis for a pass
+  const range = analysis.corners.map(({ point }) => point.range).find(({ kind }) => kind !== 'inside');
+  const doubt =
+    range === undefined || range.kind === 'inside' ? undefined : `${range.note}: no basis for a pass; see choke-ratio and loaded-q`;
   const time = (value: number): string => formatQuantity({ value, dimension: 'time' });
   return {
     kind: 'measured',
     value: design.supply.riseTime ?? 0,
+    ...(doubt === undefined ? {} : { doubt }),
     levels: { warnAt: Math.max(warnAt, limit), limit, failAt: keepsItself ? 0 : limit },
     path,
     basis: () => [

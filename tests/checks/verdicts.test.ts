@@ -289,6 +289,8 @@ const cases: readonly (readonly [string, Verdict, readonly Change[]])[] = [
   ['rise-time', 'warn', [liveRail, inlineSwitch('drainVoltage', 'drainVoltage: 145 V')]],
   ['rise-time', 'fail', [liveRail, inlineSwitch('drainVoltage', 'drainVoltage: 100 V')]],
   ['rise-time', 'not assessed', [['    from: 12 V\n', '']]],
+  // chokes below the range of the envelope: no rise time passes
+  ['rise-time', 'not assessed', [inlineChoke('inductance: 70 uH', 'saturationCurrent: 9 A')]],
   ['hot-surface', 'pass', [...geometry('4.4 mm, strands: 900'), ['ambient: 35 degC', 'ambient: 15 degC']]],
   ['hot-surface', 'not assessed', []],
   ['hot-surface', 'fail', [['ambient: 35 degC', 'ambient: 60 degC']]],
