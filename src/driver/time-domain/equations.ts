@@ -14,6 +14,10 @@ export interface Equations {
   readonly evaluate: (time: Second, state: Float64Array, f: Float64Array, jacobian?: Float64Array) => void;
   /** Writes ∂f/∂t. */
   readonly byTime: (time: Second, out: Float64Array) => void;
+  /** Whether the tank does not swing. */
+  readonly isStill: (state: Float64Array) => boolean;
+  /** Whether it is still and both channels are off by a margin: nothing there can grow. */
+  readonly isAtRest: (state: Float64Array) => boolean;
   /** Of the last evaluation, for those who watch a run. */
   readonly watched: Watched;
 }
@@ -31,6 +35,8 @@ export interface Watched {
 /** Resistance that holds a gate down before its release. */
 const holdConductance = 1;
 const breakdownResistance = 0.3;
+/** How far the gates are below their threshold, and how still the tank, where nothing can grow. */
+const rest = { gate: 0.1, tank: 0.5 } as const;
 
 /**
  * The equations of a circuit.
@@ -181,5 +187,9 @@ export function equationsOf(circuit: Circuit): Equations {
     J[r8 + 8] = -supply.resistance - (limit !== undefined && y[8]! > limit.current ? limit.resistance : 0);
   };
 
-  return { count: n, mass, evaluate, byTime: sourceSlope(circuit), watched };
+  const isStill = (y: Float64Array): boolean => Math.abs(y[0]! - y[1]!) < rest.tank;
+  const isAtRest = (y: Float64Array): boolean =>
+    y[5]! < switches[0].threshold - rest.gate && y[6]! < switches[1].threshold - rest.gate && isStill(y);
+
+  return { count: n, mass, evaluate, byTime: sourceSlope(circuit), isStill, isAtRest, watched };
 }

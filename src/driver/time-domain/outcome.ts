@@ -1,4 +1,4 @@
-import { envelopeMode } from '../../physics/envelope.ts';
+import { envelopeMode, type EnvelopeCircuit } from '../../physics/envelope.ts';
 import { seenChokeInductance } from '../../physics/push-pull.ts';
 import type { Design } from '../../project/design.ts';
 import type { Ampere, Henry, Second, Volt } from '../../units/si.ts';
@@ -47,6 +47,8 @@ const latchedCurrent = 4;
 export interface Measures {
   readonly period: Second;
   readonly envelopePeriod: Second;
+  /** Time in which the envelope's ringing falls to 1/e. */
+  readonly ringingTime: Second;
   /** When the rail is up. */
   readonly railUp: Second;
   /** Whether a part may end before the rail is up, once it swings. */
@@ -70,11 +72,13 @@ export function measuresOf({
   running: Running;
   circuit: Circuit;
 }): Measures {
-  const envelopePeriod = envelopePeriodOf(circuit);
+  const { angularFrequency, dampingRatio } = envelopeMode(envelopeOf(circuit));
+  const envelopePeriod = (2 * Math.PI) / angularFrequency;
   const railUp = design.gates.pullUp.hold ? 0 : Math.max(riseAtDriver(design), chargingTime(circuit));
   return {
     period: 1 / running.frequency,
     envelopePeriod,
+    ringingTime: 1 / (dampingRatio * angularFrequency),
     railUp,
     mayRest: railUp > (followedBefore + 3) * envelopePeriod && point.running !== undefined,
     amplitude: running.tankPeak,
@@ -83,7 +87,13 @@ export function measuresOf({
   };
 }
 
-/** A stretch of a start, up to a verdict: `settled` where it swings on a rail that has still far to go. */
+/** How a stretch of a start ended: `settled` where it swings on a rail that has still far to go. */
+export interface Stretch {
+  readonly run: Run;
+  readonly verdict: Outcome | 'settled' | undefined;
+}
+
+/** A stretch of a start, up to a verdict. */
 export function stretch({
   circuit,
   measures: { period, envelopePeriod, railUp, mayRest, amplitude, current: expected },
@@ -99,7 +109,7 @@ export function stretch({
   initial: Float64Array;
   /** Called after every step. */
   see?: ((moment: Moment) => void) | undefined;
-}): { readonly run: Run; readonly verdict: Outcome | 'settled' | undefined } {
+}): Stretch {
   let swingingFrom = Infinity;
   let verdict: Outcome | 'settled' | undefined;
   const whole = sourceVoltage(circuit, Number.MAX_VALUE);
@@ -174,14 +184,16 @@ function chargingTime({ supply: { voltage, buffer, limit } }: Circuit): Second {
   return buffer === undefined || limit === undefined ? 0 : (1.5 * buffer.capacitance * voltage) / limit.current;
 }
 
-function envelopePeriodOf(circuit: Circuit): Second {
-  const { angularFrequency } = envelopeMode({
+/** Tank and chokes as the envelope has them, damped by what is sure: coil, load, chokes and source. */
+function envelopeOf(circuit: Circuit): EnvelopeCircuit {
+  const { tank, choke, supply, arrangement } = circuit;
+  const { inductance, capacitance, coilResistance, load } = tank;
+  return {
     chokeInductance: seenChokesOf(circuit),
-    capacitance: circuit.tank.capacitance,
-    parallelResistance: Infinity,
-    dropResistance: 0,
-  });
-  return (2 * Math.PI) / angularFrequency;
+    capacitance,
+    parallelResistance: 1 / (1 / load + (coilResistance * capacitance) / inductance),
+    dropResistance: supply.resistance + (arrangement === 'two' ? choke.resistance / 2 : choke.resistance),
+  };
 }
 
 /** A step's largest choke current without damping, and the running one with it. */

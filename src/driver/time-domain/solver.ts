@@ -5,9 +5,14 @@ import type { Equations } from './equations.ts';
 export interface Accuracy {
   /** Error that a step may add, relative; absolute, ten times as much of a volt or ampere. */
   readonly tolerance: number;
-  /** Longest step. */
+  /** Longest step wherever a switch conducts or the tank swings. */
   readonly longestStep: Second;
 }
+
+/** Steps may be so many times longer while both switches are off and the tank is still. */
+const longerAtRest = 50;
+/** Error of a step while the tank is still, of its usual one: there the oscillation begins, and with it the phase of the start. */
+const errorWhileStill = 1 / 20;
 
 /** Stages of the method, see below. */
 const gamma = 0.5;
@@ -18,7 +23,9 @@ const gamma = 0.5;
  *
  * It solves one linear system a stage and no nonlinear one, so that a step costs the same wherever it falls: the switches pass from
  * saturation to resistance and the diodes from nothing to conduction within a thousandth of a period, where Newton's method needs
- * many tries. It damps what is fast, and with the step bounded to 1/70 of a period it follows what grows slowly.
+ * many tries. It damps what is fast, and with the step bounded to 1/70 of a period it follows what grows slowly. The bound is lifted
+ * only where nothing can grow: both switches off by a margin, the tank still, as under a rail that creeps up; a longer step that ends
+ * elsewhere is taken back.
  *
  * @param equations  what to follow
  * @param state      at time 0; holds the state at `until` in the end
@@ -43,7 +50,7 @@ export function follow({
   accuracy: Accuracy;
   watch: (time: Second, step: Second, state: Float64Array) => boolean;
 }): { readonly steps: number; readonly complete: boolean } {
-  const { count: n, mass, evaluate, byTime } = equations;
+  const { count: n, mass, evaluate, byTime, isStill, isAtRest } = equations;
   const vector = (): Float64Array => new Float64Array(n);
   const [f0, f, ft, K1, K2, K3, K4, next, work] = [
     vector(),
@@ -75,7 +82,7 @@ export function follow({
   while (t < until) {
     while (stops[stop]! <= t) stop++;
     const left = stops[stop]! - t;
-    let step = Math.min(h, longestStep);
+    let step = Math.min(h, isAtRest(y) ? longerAtRest * longestStep : longestStep);
     if (step >= left * (1 - 1e-9)) step = left;
     else if (step > left / 2) step = left / 2;
     // the left side of a break: what holds within the step
@@ -99,15 +106,20 @@ export function follow({
     for (let i = 0; i < n; i++) next[i] = y[i]! + 2 * K1[i]! + K3[i]!;
     evaluate(inside, next, f);
     solve(K4, f, 1 / step, -1 / step, -8 / 3 / step, 0);
+    const allowed = isStill(y) ? tolerance * errorWhileStill : tolerance;
     let error = 0;
     for (let i = 0; i < n; i++) {
       next[i] = next[i]! + K4[i]!;
-      const scale = tolerance * (10 + Math.max(Math.abs(y[i]!), Math.abs(next[i]!)));
+      const scale = allowed * (10 + Math.max(Math.abs(y[i]!), Math.abs(next[i]!)));
       error = Math.max(error, Math.abs(K4[i]!) / scale);
     }
     if (!(error <= 1)) {
       h = step * (Number.isFinite(error) ? Math.max(0.2, 0.9 * error ** (-1 / 3)) : 0.1);
       if (h < 1e-18) return { steps, complete: false };
+      continue;
+    }
+    if (step > longestStep * (1 + 1e-9) && !isAtRest(next)) {
+      h = longestStep;
       continue;
     }
     y.set(next);

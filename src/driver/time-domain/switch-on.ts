@@ -3,8 +3,18 @@ import type { Unknown } from '../known.ts';
 import type { OperatingPoint } from '../operating-point.ts';
 import { place, sourceVoltage, stateCount, type Circuit } from './circuit.ts';
 import { circuitOf, type Pair } from './circuit-of.ts';
-import { accuracyOf, finished, followedBefore, measuresOf, stretch, usualEffort, type Effort, type TimedEvent } from './outcome.ts';
-import { higherPeaks, type Moment } from './run.ts';
+import {
+  accuracyOf,
+  finished,
+  followedBefore,
+  measuresOf,
+  stretch,
+  usualEffort,
+  type Effort,
+  type Measures,
+  type TimedEvent,
+} from './outcome.ts';
+import { higherPeaks, type Moment, type Run } from './run.ts';
 
 /**
  * The start of a design in the time domain, with one load at one corner.
@@ -40,10 +50,8 @@ export function timedStart({
   const { railUp, envelopePeriod } = measures;
   const ahead = railUp - followedBefore * envelopePeriod - first.run.endedAt;
   if (first.verdict !== 'settled' || ahead <= 0) return finished({ circuit, measures, ...first });
-  // while it swings and the rail creeps up, everything but the gates grows with the rail
   const resumed = { ...circuit, supply: { ...circuit.supply, rising: first.run.endedAt + ahead } };
-  const scale = sourceVoltage(resumed, 0) / sourceVoltage(circuit, first.run.endedAt);
-  const initial = Float64Array.from(first.run.state, (value, i) => (i === place.gateA || i === place.gateB ? value : value * scale));
+  const initial = carriedOver({ run: first.run, circuit, resumed, measures });
   const second = stretch({
     circuit: resumed,
     measures: { ...measures, railUp: railUp - resumed.supply.rising, mayRest: false },
@@ -55,6 +63,39 @@ export function timedStart({
   const end = finished({ circuit: resumed, measures, ...second });
   const peaks = higherPeaks(first.run.peaks, { ...end.peaks, drainAt: end.peaks.drainAt + resumed.supply.rising });
   return { ...end, peaks, at: end.at + resumed.supply.rising, steps: first.run.steps + end.steps };
+}
+
+/**
+ * The state of a driver that swings on a rail that creeps up, at a later time: what it swings about has grown with the rail, its ringing
+ * about that has died down.
+ */
+function carriedOver({
+  run,
+  circuit,
+  resumed,
+  measures,
+}: {
+  run: Run;
+  circuit: Circuit;
+  resumed: Circuit;
+  measures: Measures;
+}): Float64Array {
+  const whole = sourceVoltage(circuit, Number.MAX_VALUE);
+  const [then, now] = [sourceVoltage(circuit, run.endedAt) / whole, sourceVoltage(resumed, 0) / whole];
+  const left = Math.exp(-(resumed.supply.rising - run.endedAt) / measures.ringingTime);
+  const later = (value: number, running: number): number => running * now + (value - running * then) * left;
+  const { inductance, capacitance } = circuit.tank;
+  const state = Float64Array.from(run.state);
+  const amplitude = Math.hypot(state[place.drainA]! - state[place.drainB]!, state[place.coil]! * Math.sqrt(inductance / capacitance));
+  const swing = later(amplitude, measures.amplitude) / amplitude;
+  for (const index of [place.drainA, place.drainB, place.coil]) state[index] = state[index]! * swing;
+  const chokes = circuit.arrangement === 'two' ? [place.chokeA, place.chokeB] : [place.chokeA];
+  for (const index of chokes) state[index] = later(state[index]!, measures.running / chokes.length);
+  if (circuit.supply.buffer !== undefined) {
+    state[place.rail] = later(state[place.rail]!, whole);
+    state[place.lead] = later(state[place.lead]!, measures.running);
+  }
+  return state;
 }
 
 /** At rest; with the gates held until the rail is up, the drains stand at the rail. */

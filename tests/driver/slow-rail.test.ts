@@ -1,0 +1,60 @@
+import { describe, expect, test } from 'vitest';
+import { cornersOf } from '../../src/driver/corner.ts';
+import { operatingPoint } from '../../src/driver/operating-point.ts';
+import { stateCount, type Circuit } from '../../src/driver/time-domain/circuit.ts';
+import { circuitOf } from '../../src/driver/time-domain/circuit-of.ts';
+import { equationsOf } from '../../src/driver/time-domain/equations.ts';
+import { accuracyOf, measuresOf, stretch, usualEffort } from '../../src/driver/time-domain/outcome.ts';
+import { timedStart } from '../../src/driver/time-domain/switch-on.ts';
+import { designOf, edited, example } from '../checks/reviewed.ts';
+
+const pair = { mismatch: 0.02, strength: 1, junction: 300 };
+
+/** The start of a project's load, with the shortcut of a slow rail and followed through without it. */
+function starts({ text, load: index }: { text: string; load: number }): {
+  short: number;
+  whole: number;
+  stepsShort: number;
+  stepsWhole: number;
+} {
+  const design = designOf(text);
+  const point = operatingPoint({ design, load: design.loads[index]!, corner: cornersOf(design).at(-1)! });
+  const short = timedStart({ design, point, pair });
+  const circuit = circuitOf({ design, point, pair }) as Circuit;
+  const measures = { ...measuresOf({ design, point, running: point.running!, circuit }), mayRest: false };
+  const whole = stretch({
+    circuit,
+    measures,
+    accuracy: accuracyOf({ point, effort: usualEffort }),
+    mostSteps: 1e6,
+    initial: new Float64Array(stateCount(circuit)),
+  });
+  if ('unknown' in short) throw new Error(short.unknown);
+  expect([short.outcome, whole.verdict]).toEqual(['runs', 'runs']);
+  return { short: short.peaks.drain, whole: whole.run.peaks.drain, stepsShort: short.steps, stepsWhole: whole.run.steps };
+}
+
+describe('a rail that takes many envelope periods to come up', () => {
+  test.each([
+    ['gates on the rising supply', edited(example('barn-charger'), ['riseTime: 5 ms', 'riseTime: 12 ms']), 0],
+    ['gates on the rising supply, loaded', edited(example('barn-charger'), ['riseTime: 5 ms', 'riseTime: 12 ms']), 1],
+    ['gates on their own rail, bulk capacitor', edited(example('charging-pad'), ['riseTime: 3 ms', 'riseTime: 8 ms']), 1],
+  ])('is skipped while it swings, and the peaks are those of the whole run, never lower: %s', (_name, text, load) => {
+    const { short, whole, stepsShort, stepsWhole } = starts({ text, load });
+    expect(short).toBeGreaterThan(0.995 * whole);
+    expect(short).toBeLessThan(1.02 * whole);
+    expect(stepsShort).toBeLessThan(stepsWhole / 2);
+  });
+
+  test('nothing is at rest that can grow: a gate near its threshold or a swinging tank', () => {
+    const design = designOf(example('barn-charger'));
+    const point = operatingPoint({ design, load: design.loads[0]!, corner: cornersOf(design).at(-1)! });
+    const circuit = circuitOf({ design, point, pair }) as Circuit;
+    const { isAtRest } = equationsOf(circuit);
+    const { threshold } = circuit.switches[0];
+    const state = (drainA: number, gateA: number): Float64Array => Float64Array.of(drainA, 1, 0, 0, 0, gateA, 1, 0, 0);
+    expect(isAtRest(state(1, 1))).toBe(true);
+    expect(isAtRest(state(1.6, 1))).toBe(false);
+    expect(isAtRest(state(1, threshold - 0.05))).toBe(false);
+  });
+});
