@@ -1,7 +1,8 @@
 import type { Analysis } from '../driver/analysis.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
+import { eventsInTime } from './events-in-time.ts';
 import { ownRailWords } from './gentle-start.ts';
-import { startRemedy } from './start-remedy.ts';
+import { startsInTime } from './starts-in-time.ts';
 import { bulkCharging, supplyAtStart, type Statement } from './supply-at-start.ts';
 import type { CheckDocs, SubjectPart } from './check.ts';
 import type { Verdict } from './judge.ts';
@@ -11,8 +12,8 @@ const docs: CheckDocs = {
   what: 'Sums up whether both switches could come to stay on: hold-off while running and at switch-on, growth of the oscillation, and whether the start can be computed at all.',
   why: 'With both switches on the supply stands across the chokes and the current rises until a fuse, the supply or a switch gives up.',
   formula:
-    'fail: hold-off-running fails, the tank cannot ring, or the start latches or stalls in the time domain; not assessed: the start was not run or its outcome changes with the pair of switches, or the supply is past its limit; ' +
-    'warn: a hold-off is past a threshold the part may have; pass: both hold-offs below the lowest threshold, and seven runs of the start oscillate',
+    'fail: hold-off-running fails, the tank cannot ring, or in the time domain the start, a load put on or one taken away latches or stalls; not assessed: the start was not run or its outcome changes with the pair of switches, or the supply is past its limit; ' +
+    'warn: a hold-off is past a threshold the part may have, or a dip of the supply to a half for 20 periods is not survived; pass: both hold-offs below the lowest threshold, and seven runs of the start oscillate',
   source:
     'own derivation for the hold-off while running, −16 … +7 % of the time domain; the start by integrating the circuit: square-law switches, exponential diodes, Rosenbrock method',
   remedy:
@@ -67,7 +68,7 @@ function statementsOf({ analysis, results }: { analysis: Analysis; results: read
     ...holdOffRunning(result('hold-off-running')),
     ...supplyLimit(result('supply-current')),
     ...(analysis.starts === undefined ? closedFormStart({ analysis, result }) : startsInTime({ analysis, starts: analysis.starts })),
-    ...(analysis.starts === undefined ? [] : peakOfStart(result('hold-off-at-switch-on'))),
+    ...(analysis.starts === undefined ? [] : [...eventsInTime(analysis), ...peakOfStart(result('hold-off-at-switch-on'))]),
   ];
 }
 
@@ -82,27 +83,6 @@ function closedFormStart({ analysis, result }: { analysis: Analysis; result: (id
     ...growth(result('start-gain')),
     ...growth(result('start-gate-swing')),
   ];
-}
-
-/** What the time domain says of the start with each load. */
-function startsInTime({ analysis, starts }: { analysis: Analysis; starts: NonNullable<Analysis['starts']> }): readonly Statement[] {
-  const { design } = analysis;
-  const statements = starts.flatMap((start, index): readonly Statement[] => {
-    const load = design.loads[index]?.name ?? '';
-    if ('unknown' in start) return [{ verdict: 'not assessed', words: `start with ${load}: ${start.unknown}` }];
-    if (start.outcome === 'runs') return [];
-    const outcome = { latches: 'both switches latch', stalls: 'it does not start', undecided: 'the start is undecided' }[start.outcome];
-    return [{ verdict: start.outcome === 'undecided' ? 'not assessed' : 'fail', words: `${outcome} with ${load}: ${start.why}` }];
-  });
-  const others = [...(design.supply.currentLimit?.kind === 'constant' ? [] : [...supplyAtStart(analysis), ...bulkCharging(analysis)])];
-  if (statements.length === 0) {
-    return [
-      { verdict: 'pass', words: 'in the time domain it starts with every load, hot and cold, with thresholds 0.5 % to 5 % apart' },
-      ...others,
-    ];
-  }
-  const remedy = startRemedy(analysis);
-  return [...statements.map((statement) => ({ ...statement, ...(remedy === undefined ? {} : { remedy }) })), ...others];
 }
 
 /** Where a start runs, a hold-off past the threshold for half an envelope period is a warning. */

@@ -1,5 +1,7 @@
 import type { Unknown } from '../driver/known.ts';
+import type { Transient } from '../driver/events.ts';
 import type { Running } from '../driver/operating-point.ts';
+import { formatQuantity } from '../units/format-quantity.ts';
 import type { CheckInput, Finding } from './check.ts';
 import { notOscillating, unassessed } from './words.ts';
 
@@ -70,8 +72,29 @@ function momentOf(
   if (transient === undefined) return undefined;
   if ('unknown' in transient) return { ...transient, path, moment };
   const { tankPeak, drainPeak, chokePeak, doubt, timed = false } = transient;
-  const from = timed ? `time domain, seven runs, 3 % added: ${startWords(analysis.start)}` : basis;
+  const from = timed ? timedWords({ transient, name, analysis }) : basis;
   return { tankPeak, drainPeak, chokePeak, moment, path, basis: from, timed, ...(doubt === undefined ? {} : { doubt }) };
+}
+
+/** Where a peak from the time domain comes from, and what the closed form says beside it. */
+function timedWords({
+  transient: { drainPeak, closedFormDrainPeak },
+  name,
+  analysis,
+}: {
+  transient: Transient;
+  name: MomentName;
+  analysis: CheckInput['analysis'];
+}): string {
+  const what =
+    name === 'switch-on'
+      ? `time domain, seven runs, 3 % added: ${startWords(analysis.start)}`
+      : 'time domain, from this load to coil alone, 3 % added';
+  if (closedFormDrainPeak === undefined) return what;
+  const difference = 100 * (closedFormDrainPeak / drainPeak - 1);
+  const closed = formatQuantity({ value: closedFormDrainPeak, dimension: 'voltage' });
+  const words = Math.abs(difference) < 0.5 ? 'the same' : `${Math.abs(difference).toFixed(0)} % ${difference > 0 ? 'more' : 'less'}`;
+  return `${what}; closed form, with its allowance: drains ${closed}, ${words}`;
 }
 
 function startWords(start: CheckInput['analysis']['start']): string {

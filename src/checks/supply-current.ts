@@ -1,6 +1,6 @@
+import { recommendedFuse } from './recommended-fuse.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { assumedAmbient } from '../driver/ambient.ts';
-import { fuseRating } from '../physics/fuse.ts';
 import { leadCrossSectionForCurrent } from '../physics/lead-cross-section.ts';
 import type { Ampere, Kelvin } from '../units/si.ts';
 import { defineCheck } from './check.ts';
@@ -52,11 +52,7 @@ export default defineCheck({
 
 /** A fuse of one and a half times the current and leads that carry the fuse. */
 function fuseAndLeads({ current, ambient }: { current: Ampere; ambient: Kelvin }): string {
-  const fuse =
-    current > 0
-      ? (fuseRating({ runningCurrent: current, multiple: 1.5, series: 'miniature' }) ??
-        fuseRating({ runningCurrent: current, multiple: 1.5, series: 'blade' }))
-      : undefined;
+  const fuse = recommendedFuse(current);
   if (fuse === undefined) return 'no fuse of the usual series is large enough';
   const section = ambient < warmestForLeads ? leadCrossSectionForCurrent({ current: fuse, ambient }) : undefined;
   const leads =

@@ -2,7 +2,9 @@ import type { Design } from '../project/design.ts';
 import { cornersOf, nominalCorner } from './corner.ts';
 import { loadRemoval, switchOn, type Transient } from './events.ts';
 import type { Unknown } from './known.ts';
-import { settledStart, type SettledStart } from './settled-start.ts';
+import type { SettledStart } from './settled-start.ts';
+import type { StartProbe } from './start-probe.ts';
+import type { TimedEvents } from './timed-events.ts';
 import { operatingPoint, type OperatingPoint } from './operating-point.ts';
 import { startOf, type Start } from './start.ts';
 
@@ -24,6 +26,10 @@ export interface Analysis {
   readonly corners: readonly Case[];
   /** Of each load, in their order, where the time domain was asked for. */
   readonly starts?: readonly (SettledStart | Unknown)[];
+  /** What the running driver makes of what happens to it, of each load in their order, likewise. */
+  readonly events?: readonly TimedEvents[];
+  /** Runs the start with other rise times, likewise. */
+  readonly probe?: StartProbe;
 }
 
 /**
@@ -44,43 +50,4 @@ export function analysisOf(design: Design): Analysis {
     nominal: design.loads.map((load) => caseOf(load, nominalCorner, 'nominal')),
     corners: design.loads.flatMap((load) => corners.map((corner) => caseOf(load, corner, 'least'))),
   };
-}
-
-/**
- * An analysis with the starts of its loads run in the time domain, at the corner of each that has the highest peak: they take the
- * place of the envelope, whose other corners are then not asked.
- */
-export function timedAnalysis(analysis: Analysis): Analysis {
-  const { design, corners } = analysis;
-  const starts: (SettledStart | Unknown)[] = [];
-  const settled = design.loads.flatMap((load) => {
-    const cases = corners.filter(({ point }) => point.load === load);
-    const worst = highest(cases.filter(({ point }) => point.corner.supply >= 1));
-    const weak = cases.reduce((a, b) => (b.point.corner.supply < a.point.corner.supply ? b : a));
-    if (worst === undefined) return cases;
-    const start = settledStart({ design, point: worst.point, weak: weak.point });
-    starts.push(start);
-    return cases.map((instance): Case => {
-      if ('unknown' in start) return instance;
-      return { ...instance, switchOn: instance === worst ? (start.transient ?? notRunning(start)) : undefined };
-    });
-  });
-  return { ...analysis, corners: settled, starts };
-}
-
-function notRunning({ outcome }: SettledStart): Unknown {
-  const words = { latches: 'the start latches', stalls: 'it does not start', undecided: 'the start is undecided', runs: 'it runs' };
-  return { unknown: `in the time domain ${words[outcome]}: see latch-up` };
-}
-
-/** The case whose drains go highest, at switch-on if that is known, else at load removal. */
-function highest(cases: readonly Case[]): Case | undefined {
-  const [first] = cases;
-  const peakOf = ({ switchOn, loadRemoval }: Case): number =>
-    switchOn !== undefined && 'drainPeak' in switchOn
-      ? switchOn.drainPeak
-      : loadRemoval !== undefined && 'drainPeak' in loadRemoval
-        ? loadRemoval.drainPeak
-        : 0;
-  return first && cases.reduce((a, b) => (peakOf(b) > peakOf(a) ? b : a), first);
 }

@@ -21,6 +21,8 @@ export interface Transient {
   readonly chokePeak: Ampere;
   /** Found in the time domain: outside the range of the closed forms too. */
   readonly timed?: boolean;
+  /** What the envelope says of the drains, where this is from the time domain. */
+  readonly closedFormDrainPeak?: Volt;
   /** Why the peaks may be higher than this: good for a fail only. */
   readonly doubt?: string;
 }

@@ -1,13 +1,15 @@
 import type { Design } from '../project/design.ts';
 import type { Corner } from './corner.ts';
 import type { Transient } from './events.ts';
-import { isKnown, type Unknown } from './known.ts';
+import type { Unknown } from './known.ts';
 import { assumedAmbient } from './ambient.ts';
 import { operatingPoint, type OperatingPoint } from './operating-point.ts';
 import { statesTransconductance } from './switch-model.ts';
 import type { Pair } from './time-domain/circuit-of.ts';
 import { higherPeaks, type Peaks } from './time-domain/run.ts';
 import { timedStart } from './time-domain/switch-on.ts';
+import { judgedTransient, timedTransient } from './timed-events.ts';
+import { mismatchRange, usualMismatch } from './usual-pair.ts';
 
 /** A start that the time domain has looked at with several pairs of switches. */
 export interface SettledStart {
@@ -20,16 +22,9 @@ export interface SettledStart {
   readonly runs: number;
 }
 
-/** What is added to the peaks for the corners that were not run: a start at the other ends of the tolerances differs by no more. */
-const allowance = { voltage: 0.03, current: 0.06 } as const;
-
 /** Drain peaks, and choke currents, of runs that differ by more are undecided: the pair's mismatch decides, not the design. */
 const agreement = 1.25;
 const agreementOfCurrent = 2.5;
-
-/** Difference of the thresholds that is taken as usual, and those that must not change the outcome. */
-export const usualMismatch = 0.02;
-export const mismatchRange = [0.005, 0.05] as const;
 
 /**
  * The start of a design with one load, run in the time domain seven times: with the usual mismatch hot and cold, with a fourth and with
@@ -39,16 +34,19 @@ export const mismatchRange = [0.005, 0.05] as const;
  * @param design  the project
  * @param point   the load at the corner with the highest peaks
  * @param weak    the load at a corner with the supply low
+ * @param closedForm  what the envelope says of the start, to be shown beside it
  * @returns outcome and peaks; unknown where a rating is missing or nothing oscillates
  */
 export function settledStart({
   design,
   point,
   weak,
+  closedForm,
 }: {
   design: Design;
   point: OperatingPoint;
   weak: OperatingPoint;
+  closedForm?: Transient | undefined;
 }): SettledStart | Unknown {
   const { supply, gates } = design;
   if (supply.riseTime === undefined && gates.pullUp.from === 'supply' && !gates.pullUp.hold) return { unknown: 'no supply.riseTime given' };
@@ -107,7 +105,7 @@ export function settledStart({
       runs,
     };
   }
-  return { outcome: 'runs', why: first.why, transient: transientOf({ point, peaks: highest }), corner, runs };
+  return { outcome: 'runs', why: first.why, transient: transientOf({ point, peaks: highest, closedForm }), corner, runs };
 }
 
 /** One of the runs. */
@@ -121,14 +119,7 @@ interface Variant {
 
 const verbs = { latches: 'latches', stalls: 'does not oscillate', undecided: 'could not be followed to its end', runs: 'runs' } as const;
 
-function transientOf({ point, peaks }: { point: OperatingPoint; peaks: Peaks }): Transient {
-  const on = point.running !== undefined && isKnown(point.running.onResistance) ? point.running.onResistance : 0;
-  const [v, i] = [1 + allowance.voltage, 1 + allowance.current];
-  return {
-    drainPeak: peaks.drain * v + Math.max(0, (i - v) * peaks.supply * on),
-    tankPeak: peaks.tank * v,
-    supplyPeak: peaks.supply * i,
-    chokePeak: peaks.choke * i,
-    timed: true,
-  };
+function transientOf({ point, peaks, closedForm }: { point: OperatingPoint; peaks: Peaks; closedForm: Transient | undefined }): Transient {
+  const transient = timedTransient({ peaks, closedForm });
+  return point.running === undefined ? transient : judgedTransient({ transient, running: point.running });
 }

@@ -19,12 +19,17 @@ function sentence(quantities: readonly Quantity[]): string {
     if (quantity === undefined || quantity.value === null) return 'not assessed';
     return formatQuantity({ value: quantity.value, dimension: quantity.dimension });
   };
+  /** A peak, or in a word why there is none. */
+  const peak = (id: string, when: string): string => {
+    const quantity = quantities.find((candidate) => candidate.id === id);
+    return quantity?.value === null && quantity.reason?.startsWith('it ') === true ? `${when}: ${quantity.reason}` : `${when} ${text(id)}`;
+  };
   const frequency = quantities.find(({ id }) => id === 'tank.frequency');
   if (frequency?.value === null)
     return `resonance ${text('tank.resonance')}, Q ${text('tank.quality')}: ${frequency.reason ?? 'does not oscillate'}`;
   return (
-    `${text('tank.frequency')}, Q ${text('tank.quality')}; drain ${text('drain.peak')} peak (switch-on ${text('drain.peakAtSwitchOn')}, ` +
-    `load removal ${text('drain.peakAtLoadRemoval')}); coil ${text('tank.currentRms')} rms; supply ${text('supply.current')}, ${text('supply.power')}; ` +
+    `${text('tank.frequency')}, Q ${text('tank.quality')}; drain ${text('drain.peak')} peak (${peak('drain.peakAtSwitchOn', 'switch-on')}, ` +
+    `${peak('drain.peakAtLoadRemoval', 'load removal')}); coil ${text('tank.currentRms')} rms; supply ${text('supply.current')}, ${text('supply.power')}; ` +
     `capacitor ${text('bank.currentPerCapacitor')} rms, +${text('bank.rise')}; junction ${text('switch.temperature')}`
   );
 }

@@ -1,12 +1,13 @@
 import { nominalCorner } from '../driver/corner.ts';
 import type { Unknown } from '../driver/known.ts';
 import { operatingPoint } from '../driver/operating-point.ts';
-import { usualMismatch } from '../driver/settled-start.ts';
 import type { Pair } from '../driver/time-domain/circuit-of.ts';
 import { timedDisturbance, type Disturbance } from '../driver/time-domain/disturbance.ts';
 import type { Outcome, TimedEvent } from '../driver/time-domain/outcome.ts';
 import { recorder, type Recording } from '../driver/time-domain/recorder.ts';
 import { timedStart } from '../driver/time-domain/switch-on.ts';
+import { addsLoss, supplyDip } from '../driver/timed-events.ts';
+import { usualMismatch } from '../driver/usual-pair.ts';
 import type { Design, Load } from '../project/design.ts';
 import type { Ratio, Second } from '../units/si.ts';
 
@@ -27,7 +28,6 @@ export interface StartupOptions {
   readonly cold?: boolean;
 }
 
-const drop = { kind: 'supply drop', share: 0.5, periods: 20 } as const satisfies Disturbance;
 const slices = 1200;
 
 /** Every event of a design with every load, at nominal values. */
@@ -56,14 +56,15 @@ function eventsOf({ design, load, options }: { design: Design; load: Load; optio
     supply: { ...design.supply, riseTime: 0 },
     gates: { ...design.gates, pullUp: { ...design.gates.pullUp, hold: false } },
   };
-  const hasLoad = load.power !== undefined || load.parallelResistance !== undefined || load.loadedQ !== undefined;
   return [
     recorded('switch-on', true, (see) => timedStart({ design, point, pair, see })),
     ...(isLive && !design.gates.pullUp.hold
       ? []
       : [recorded('hot-plug', false, (see) => timedStart({ design: plugged, point, pair, see }))]),
-    ...(hasLoad ? [disturbed({ kind: 'load application' }, 'load application'), disturbed({ kind: 'load removal' }, 'load removal')] : []),
-    disturbed(drop, `supply drop to ${drop.share * 100} %, ${drop.periods} periods`),
+    ...(addsLoss(load)
+      ? [disturbed({ kind: 'load application' }, 'load application'), disturbed({ kind: 'load removal' }, 'load removal')]
+      : []),
+    disturbed(supplyDip, `supply drop to ${supplyDip.share * 100} %, ${supplyDip.periods} periods`),
   ];
 }
 

@@ -1,7 +1,7 @@
 import type { Design } from '../../project/design.ts';
 import type { Ratio } from '../../units/si.ts';
 import { isKnown, type Unknown } from '../known.ts';
-import type { OperatingPoint, Running } from '../operating-point.ts';
+import { operatingPoint, type OperatingPoint, type Running } from '../operating-point.ts';
 import { addedResistance } from '../tank.ts';
 import { place, stateCount, type Circuit } from './circuit.ts';
 import { circuitOf, type Pair } from './circuit-of.ts';
@@ -57,9 +57,12 @@ export function timedDisturbance({
   const up: Circuit = { ...given, supply: { ...given.supply, riseTime: 0 }, tank: { ...given.tank, load: before, loadAfter: before } };
   const measures = { ...measuresOf({ design, point, running, circuit: up }), railUp: 0, mayRest: false };
   const accuracy = accuracyOf({ point, effort });
+  const { name, frequencyShift = 0 } = point.load;
+  const first =
+    disturbance.kind === 'load application' ? operatingPoint({ design, load: { name, frequencyShift }, corner: point.corner }) : point;
   const settled = runOf({
     circuit: up,
-    initial: runningState({ circuit: up, running, point }),
+    initial: runningState({ circuit: up, running: first.running ?? running, point: first }),
     until: settling.tank * measures.period + settling.envelope * measures.envelopePeriod,
     accuracy,
     mostSteps: effort.mostSteps,

@@ -34,7 +34,7 @@ export const usualEffort: Effort = { stepsPerPeriod: 70, tolerance: 1e-3, mostSt
 const crestPassed = 1.3;
 const givenUp = 6;
 /** Periods of the envelope before the rail is up that are followed again. */
-export const followedBefore = 4;
+export const followedBefore = 3;
 /** Periods of the tank that a start is followed at least, and the silence after which it does not swing. */
 const leastPeriods = 12;
 const silence = 8;

@@ -24,6 +24,7 @@ import { higherPeaks, type Moment, type Run } from './run.ts';
  * @param pair     how the switches are taken
  * @param effort   how exactly it is followed
  * @param see      watches
+ * @param whole    false to end where it swings on a rail that creeps up, which is enough to tell that it starts
  * @returns what it comes to, with the peaks; unknown where a rating is missing or nothing oscillates
  */
 export function timedStart({
@@ -32,6 +33,7 @@ export function timedStart({
   pair,
   effort = usualEffort,
   see,
+  whole = true,
 }: {
   design: Design;
   point: OperatingPoint;
@@ -39,6 +41,7 @@ export function timedStart({
   effort?: Effort;
   /** Called after every step; times begin anew where a slow rail is taken up again. */
   see?: (moment: Moment) => void;
+  whole?: boolean;
 }): TimedEvent | Unknown {
   const { running } = point;
   if (running === undefined) return { unknown: 'it does not oscillate with this load' };
@@ -49,7 +52,7 @@ export function timedStart({
   const first = stretch({ circuit, measures, accuracy, mostSteps: effort.mostSteps, initial: initialState({ design, circuit }), see });
   const { railUp, envelopePeriod } = measures;
   const ahead = railUp - followedBefore * envelopePeriod - first.run.endedAt;
-  if (first.verdict !== 'settled' || ahead <= 0) return finished({ circuit, measures, ...first });
+  if (first.verdict !== 'settled' || ahead <= 0 || !whole) return finished({ circuit, measures, ...first });
   const resumed = { ...circuit, supply: { ...circuit.supply, rising: first.run.endedAt + ahead } };
   const initial = carriedOver({ run: first.run, circuit, resumed, measures });
   const second = stretch({
@@ -86,9 +89,13 @@ function carriedOver({
   const later = (value: number, running: number): number => running * now + (value - running * then) * left;
   const { inductance, capacitance } = circuit.tank;
   const state = Float64Array.from(run.state);
-  const amplitude = Math.hypot(state[place.drainA]! - state[place.drainB]!, state[place.coil]! * Math.sqrt(inductance / capacitance));
-  const swing = later(amplitude, measures.amplitude) / amplitude;
-  for (const index of [place.drainA, place.drainB, place.coil]) state[index] = state[index]! * swing;
+  // the drain of the switch that is on stays where it is
+  const [on, off] = state[place.drainA]! > state[place.drainB]! ? [place.drainB, place.drainA] : [place.drainA, place.drainB];
+  const swing = state[off]! - state[on]!;
+  const amplitude = Math.hypot(swing, state[place.coil]! * Math.sqrt(inductance / capacitance));
+  const larger = later(amplitude, measures.amplitude) / amplitude;
+  state[off] = state[on]! + swing * larger;
+  state[place.coil] = state[place.coil]! * larger;
   const chokes = circuit.arrangement === 'two' ? [place.chokeA, place.chokeB] : [place.chokeA];
   for (const index of chokes) state[index] = later(state[index]!, measures.running / chokes.length);
   if (circuit.supply.buffer !== undefined) {

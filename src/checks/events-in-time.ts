@@ -1,0 +1,54 @@
+import type { Analysis } from '../driver/analysis.ts';
+import type { Unknown } from '../driver/known.ts';
+import type { TimedEvent } from '../driver/time-domain/outcome.ts';
+import { supplyDip, type TimedEvents } from '../driver/timed-events.ts';
+import type { Statement } from './supply-at-start.ts';
+
+const outcomes = { latches: 'both switches latch', stalls: 'it stops', undecided: 'the outcome is undecided' } as const;
+
+/** An event of the running driver, in words, and what it counts when the oscillation does not survive it. */
+interface Happening {
+  readonly key: keyof TimedEvents;
+  readonly when: string;
+  readonly verdict: 'fail' | 'warn';
+}
+
+const happenings: readonly Happening[] = [
+  { key: 'loadRemoval', when: 'when it is taken away', verdict: 'fail' },
+  { key: 'loadApplication', when: 'when it is put on', verdict: 'fail' },
+  // a dip need not come, unlike a load
+  { key: 'supplyDrop', when: `when the supply dips to ${100 * supplyDip.share} % for ${supplyDip.periods} periods`, verdict: 'warn' },
+];
+
+/** What the time domain says of what happens to a running driver, of each load. */
+export function eventsInTime({ design, events = [], starts = [] }: Analysis): readonly Statement[] {
+  const told = events.flatMap((happened, index): readonly Statement[] => {
+    const start = starts[index];
+    // what does not start has said so already
+    if (start === undefined || 'unknown' in start || start.outcome !== 'runs') return [];
+    const load = design.loads[index]?.name ?? '';
+    return happenings.flatMap(({ key, when, verdict }) => statement({ event: happened[key], words: `with ${load} ${when}`, verdict }));
+  });
+  const isTold = told.length > 0 || events.length === 0 || starts.some((start) => 'unknown' in start || start.outcome !== 'runs');
+  if (isTold) return told;
+  const hasLoad = events.some(({ loadRemoval }) => loadRemoval !== undefined);
+  return [
+    { verdict: 'pass', words: `it runs on through ${hasLoad ? 'a load put on or taken away and ' : ''}a dip of the supply to a half` },
+  ];
+}
+
+function statement({
+  event,
+  words,
+  verdict,
+}: {
+  event: TimedEvent | Unknown | undefined;
+  words: string;
+  verdict: 'fail' | 'warn';
+}): readonly Statement[] {
+  if (event === undefined) return [];
+  if ('unknown' in event) return [{ verdict: 'not assessed', words: `${words}: ${event.unknown}` }];
+  if (event.outcome === 'runs') return [];
+  const decided = event.outcome === 'undecided' ? 'not assessed' : verdict;
+  return [{ verdict: decided, words: `${words}, ${outcomes[event.outcome]}: ${event.why}` }];
+}

@@ -1,0 +1,75 @@
+import { envelopeMode } from '../physics/envelope.ts';
+import { seenChokeInductance } from '../physics/push-pull.ts';
+import type { Design } from '../project/design.ts';
+import type { Second, Volt } from '../units/si.ts';
+import type { OperatingPoint } from './operating-point.ts';
+import { usualEffort, type Outcome } from './time-domain/outcome.ts';
+import { timedStart } from './time-domain/switch-on.ts';
+import { usualPair } from './usual-pair.ts';
+
+/** A start with another rise time. */
+export interface ProbedStart {
+  readonly outcome: Outcome | 'unknown';
+  readonly drainPeak: Volt;
+}
+
+/** Runs the start of a design with any rise time, each only once. */
+export interface StartProbe {
+  /** Loads in the order in which they are worth asking: the one with the highest peaks first. */
+  readonly loads: number;
+  readonly start: (asked: { readonly riseTime: Second; readonly load: number }) => ProbedStart;
+  /** Of the envelope of tank and chokes without damping, the longest of the loads. */
+  readonly envelopePeriod: Second;
+  /** Steps that all its starts took. */
+  readonly steps: () => number;
+}
+
+/** A probe gives up on a start after so many steps: it counts as one that does not start. */
+const mostSteps = 40_000;
+/** Envelope periods from which a rail is slow. */
+const slow = 20;
+
+/**
+ * A probe of a design.
+ *
+ * Output capacitors feed a quick start before any limit acts, so a rail that comes up within some envelope periods is run without one;
+ * a slow one has the limit against it all the time, and once it swings its drains come to what they have while running.
+ *
+ * @param design  the project
+ * @param points  each load at the corner with its highest peaks
+ */
+export function startProbe({ design, points }: { design: Design; points: readonly OperatingPoint[] }): StartProbe {
+  const { currentLimit: _limit, ...supply } = design.supply;
+  const seen = new Map<string, ProbedStart>();
+  let steps = 0;
+  const ordered = points.toSorted((a, b) => b.tank.quality - a.tank.quality);
+  const periods = points.map(({ tank: { chokeInductance, capacitance } }) => {
+    const seenInductance = seenChokeInductance({ arrangement: design.chokes.arrangement, chokeInductance });
+    const circuit = { chokeInductance: seenInductance, capacitance, parallelResistance: Infinity, dropResistance: 0 };
+    return (2 * Math.PI) / envelopeMode(circuit).angularFrequency;
+  });
+  const envelopePeriod = Math.max(...periods);
+  return {
+    loads: points.length,
+    envelopePeriod,
+    steps: () => steps,
+    start: ({ riseTime, load }) => {
+      const key = `${load} ${riseTime}`;
+      const known = seen.get(key);
+      if (known !== undefined) return known;
+      const point = ordered[load]!;
+      const run = timedStart({
+        design: { ...design, supply: { ...(riseTime > slow * envelopePeriod ? design.supply : supply), riseTime } },
+        point,
+        pair: usualPair(point),
+        effort: { ...usualEffort, mostSteps },
+        whole: riseTime <= slow * envelopePeriod,
+      });
+      steps += 'unknown' in run ? 0 : run.steps;
+      const found: ProbedStart =
+        'unknown' in run ? { outcome: 'unknown', drainPeak: Infinity } : { outcome: run.outcome, drainPeak: run.peaks.drain };
+      seen.set(key, found);
+      return found;
+    },
+  };
+}
