@@ -58,8 +58,12 @@ export type RiseScan = (riseTime: Second) => Volt;
  */
 export function riseScan({ design, cases = allCases(design) }: { design: Design; cases?: readonly StartCase[] }): RiseScan {
   const seen = new Map<Second, Volt>();
+  // the running state does not know how long the supply has risen
+  const gentle = withRise({ design, riseTime: 0 });
+  let points: readonly OperatingPoint[] | undefined;
   return (riseTime) => {
-    const highest = seen.get(riseTime) ?? highestDrain({ design: withRise({ design, riseTime }), cases });
+    points ??= cases.map((one) => operatingPoint({ ...one, design: gentle }));
+    const highest = seen.get(riseTime) ?? highestDrain({ design: withRise({ design, riseTime }), points });
     seen.set(riseTime, highest);
     return highest;
   };
@@ -88,10 +92,10 @@ export function withRise({ design, riseTime }: { design: Design; riseTime: Secon
   };
 }
 
-function highestDrain({ design, cases }: { design: Design; cases: readonly StartCase[] }): Volt {
+function highestDrain({ design, points }: { design: Design; points: readonly OperatingPoint[] }): Volt {
   let highest = 0;
-  for (const { load, corner } of cases) {
-    const peaks = switchOn({ design, point: operatingPoint({ design, load, corner }), damping: 'least' });
+  for (const point of points) {
+    const peaks = switchOn({ design, point, damping: 'least' });
     if (!('drainPeak' in peaks) || peaks.doubt !== undefined) return Infinity;
     highest = Math.max(highest, peaks.drainPeak);
   }

@@ -172,8 +172,16 @@ export function loadRemoval({ design, point, damping }: { design: Design; point:
   return transientOf({ design, running, peaks: lifted, allowance: damping === 'least' ? allowances.loadRemoval : allowances.none });
 }
 
-/** Charge that comes back to the supply when the load is taken away. */
-export function returnedAtLoadRemoval({ design, point, running }: { design: Design; point: OperatingPoint; running: Running }): Coulomb {
+const returned = new WeakMap<OperatingPoint, Coulomb>();
+
+/** Charge that comes back to the supply when the load is taken away. Computed once for an operating point. */
+export function returnedAtLoadRemoval(of: { design: Design; point: OperatingPoint; running: Running }): Coulomb {
+  const charge = returned.get(of.point) ?? followedCharge(of);
+  returned.set(of.point, charge);
+  return charge;
+}
+
+function followedCharge({ design, point, running }: { design: Design; point: OperatingPoint; running: Running }): Coulomb {
   return returnedCharge({
     circuit: envelopeOf({ design, point, damping: 'least', load: 'lightest' }),
     initial: { current: running.supplyCurrent, voltage: running.tankPeak },

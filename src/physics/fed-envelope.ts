@@ -52,6 +52,7 @@ export function fedEnvelopePeaks({
   const step = fast / samplesPerPeriod;
   const crests = { voltage: crest(initial.voltage), current: crest(initial.current) };
   let state = Float64Array.of(initial.leadCurrent, initial.rail, initial.current, initial.voltage, source.from, 0);
+  let next = new Float64Array(6);
   let now = 0;
   const follow = (until: Second): void => {
     const count = Math.max(1, Math.ceil((until - now) / step));
@@ -59,13 +60,14 @@ export function fedEnvelopePeaks({
     if (!(width > 0)) return;
     const onward = Float64Array.from(matrixExponential({ matrix: scaled(matrix, width) }).flat());
     for (let i = 0; i < count; i++) {
-      const next = new Float64Array(6);
       for (let row = 0; row < 6; row++) {
         let sum = 0;
         for (let column = 0; column < 6; column++) sum += onward[6 * row + column]! * state[column]!;
         next[row] = sum;
       }
+      const done = state;
       state = next;
+      next = done;
       now += width;
       crests.current.see(state[2]!, now, width);
       crests.voltage.see(state[3]!, now, width);
@@ -160,7 +162,8 @@ function crest(first: number): { see: (value: number, time: Second, width: Secon
         const top = last - (before - value) ** 2 / (8 * bend);
         if (top > best.value) [best.value, best.time] = [top, time - width + (width * (before - value)) / (2 * bend)];
       }
-      [before, last] = [last, value];
+      before = last;
+      last = value;
     },
   };
 }
