@@ -23,6 +23,6 @@ test('and so is the default policy', () => {
   expect([...compiledPolicies(root)!]).toEqual([...defaults]);
 });
 
-test('a start finds its compiled code beside the engine', () => {
-  expect(existsSync(join(root, 'dist', 'engine.cache'))).toBe(true);
+test('a start finds its compiled code beside the script', () => {
+  expect(existsSync(join(root, 'dist', 'tool.cache'))).toBe(true);
 });
