@@ -28,7 +28,7 @@ export function matrixExponential({ matrix }: { matrix: Matrix }): Matrix {
   let sum = Float64Array.from(term);
   let spare = new Float64Array(n * n);
   for (let k = 1; k <= terms; k++) {
-    multiply({ a: term, b: scaled, size: n, into: spare });
+    multiply({ a: scaled, b: term, size: n, into: spare });
     [term, spare] = [spare, term];
     for (let i = 0; i < n * n; i++) {
       term[i]! /= k;
@@ -44,10 +44,11 @@ export function matrixExponential({ matrix }: { matrix: Matrix }): Matrix {
 
 /** Product of square matrices that lie row by row; it may not be written into one of them. */
 function multiply({ a, b, size: n, into }: { a: Float64Array; b: Float64Array; size: number; into: Float64Array }): void {
+  into.fill(0);
   for (let i = 0; i < n * n; i += n)
-    for (let j = 0; j < n; j++) {
-      let sum = 0;
-      for (let k = 0; k < n; k++) sum += a[i + k]! * b[n * k + j]!;
-      into[i + j] = sum;
+    for (let k = 0; k < n; k++) {
+      const factor = a[i + k]!;
+      // the matrix of a circuit is mostly nought
+      if (factor !== 0) for (let j = 0; j < n; j++) into[i + j]! += factor * b[n * k + j]!;
     }
 }
