@@ -1,13 +1,15 @@
-#!/usr/bin/env node
 import { flush } from '@oclif/core/flush';
 import { run } from '@oclif/core/run';
 import { settings } from '@oclif/core/settings';
+import { failedOutsideCommand } from './cli/base-command.ts';
 
-settings.enableAutoTranspile = false;
-try {
-  await run(process.argv.slice(2), import.meta.url);
-  await flush();
-} catch (error) {
-  const { failedOutsideCommand } = await import('./cli/base-command.ts');
-  failedOutsideCommand({ error, json: process.argv.includes('--json') });
+/** Runs the command line of this process; the root is the folder of package.json. */
+export async function start({ root }: { root: string }): Promise<void> {
+  settings.enableAutoTranspile = false;
+  try {
+    await run(process.argv.slice(2), root);
+    await flush();
+  } catch (error) {
+    failedOutsideCommand({ error, json: process.argv.includes('--json') });
+  }
 }

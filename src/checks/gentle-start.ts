@@ -1,5 +1,5 @@
 import { cornersOf } from '../driver/corner.ts';
-import { switchOn } from '../driver/events.ts';
+import { drainBoundAtSwitchOn, isSureAtSwitchOn, switchOn } from '../driver/events.ts';
 import { isKnown } from '../driver/known.ts';
 import { operatingPoint, type OperatingPoint } from '../driver/operating-point.ts';
 import type { Analysis } from '../driver/analysis.ts';
@@ -41,14 +41,14 @@ export interface GentleStart {
 export function shortestRise({ scan, highest }: { scan: RiseScan; highest: Volt }): Second | undefined {
   let found: Second | undefined;
   for (const riseTime of [...riseTimes].reverse()) {
-    if (!(scan(riseTime) <= highest)) break;
+    if (!scan({ riseTime, highest })) break;
     found = riseTime;
   }
   return found;
 }
 
-/** Highest drain voltage with a rise time, over loads and corners; Infinity where it is in doubt. */
-export type RiseScan = (riseTime: Second) => Volt;
+/** Whether a start with this rise time keeps the drains at or below a voltage, every load and corner without a doubt. */
+export type RiseScan = (of: { riseTime: Second; highest: Volt }) => boolean;
 
 /**
  * Looks at a design's start with any rise time, each only once.
@@ -58,10 +58,16 @@ export type RiseScan = (riseTime: Second) => Volt;
  */
 export function riseScan({ design, cases = allCases(design) }: { design: Design; cases?: readonly StartCase[] }): RiseScan {
   const seen = new Map<Second, Volt>();
-  return (riseTime) => {
-    const highest = seen.get(riseTime) ?? highestDrain({ design: withRise({ design, riseTime }), cases });
-    seen.set(riseTime, highest);
-    return highest;
+  // the running state does not know how long the supply has risen
+  const gentle = withRise({ design, riseTime: 0 });
+  const points = cases.map((one) => operatingPoint({ ...one, design: gentle }));
+  const bound = Math.max(...points.map((point) => drainBoundAtSwitchOn({ design: gentle, point })));
+  return ({ riseTime, highest }) => {
+    const slower = withRise({ design, riseTime });
+    if (bound <= highest) return points.every((point) => isSureAtSwitchOn({ design: slower, point }));
+    const drain = seen.get(riseTime) ?? highestDrain({ design: slower, points });
+    seen.set(riseTime, drain);
+    return drain <= highest;
   };
 }
 
@@ -88,10 +94,10 @@ export function withRise({ design, riseTime }: { design: Design; riseTime: Secon
   };
 }
 
-function highestDrain({ design, cases }: { design: Design; cases: readonly StartCase[] }): Volt {
+function highestDrain({ design, points }: { design: Design; points: readonly OperatingPoint[] }): Volt {
   let highest = 0;
-  for (const { load, corner } of cases) {
-    const peaks = switchOn({ design, point: operatingPoint({ design, load, corner }), damping: 'least' });
+  for (const point of points) {
+    const peaks = switchOn({ design, point, damping: 'least' });
     if (!('drainPeak' in peaks) || peaks.doubt !== undefined) return Infinity;
     highest = Math.max(highest, peaks.drainPeak);
   }

@@ -36,7 +36,7 @@ export const latchUp = {
     )!;
     const decisive = statements.filter((statement) => statement.verdict === verdict);
     const words = decisive.map((statement) => statement.words);
-    const remedies = [...new Set(decisive.flatMap(({ remedy }) => remedy ?? []))];
+    const remedies = verdict === 'pass' ? [] : remediesOf(decisive);
     return {
       id: 'latch-up',
       part: 'oscillation',
@@ -56,10 +56,21 @@ export const latchUp = {
         ...(verdict === 'pass' ? words : []),
         'hold-off while running in closed form; the start in the time domain, with a pair matched within 5 % of the threshold',
       ],
-      ...(remedies.length > 0 && verdict !== 'pass' ? { remedy: remedies.slice(0, 2).join('; or ') } : {}),
+      ...(remedies.length > 0 ? { remedy: remedies.join('; or ') } : {}),
     };
   },
 } as const satisfies { part: SubjectPart; docs: CheckDocs } & Record<string, unknown>;
+
+/** The first two remedies that statements have. */
+function remediesOf(statements: readonly Statement[]): readonly string[] {
+  const found = new Set<string>();
+  for (const { remedy } of statements) {
+    if (found.size === 2) break;
+    const words = typeof remedy === 'function' ? remedy() : remedy;
+    if (words !== undefined) found.add(words);
+  }
+  return [...found];
+}
 
 function statementsOf({ analysis, results }: { analysis: Analysis; results: readonly Result[] }): readonly Statement[] {
   const result = (id: string): Result | undefined => results.find((candidate) => candidate.id === id);

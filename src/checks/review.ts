@@ -109,6 +109,7 @@ function resultOf({
 }: { check: Check; analysis: Analysis; policy: Policy; decisive: readonly (keyof Corner)[] } & Judged): Result {
   const { verdict, value, limit, warnAt, margin, reason } = judgement;
   const remedy = remedyOf({ finding, judgement });
+  let basis: readonly string[] | undefined;
   return {
     id: check.id,
     part: check.part,
@@ -123,10 +124,13 @@ function resultOf({
     sense: check.sense,
     margin,
     at: analysis.design.locate(finding.path),
-    basis: [
-      ...(finding.basis?.() ?? []),
-      ...(policy.overriddenAt === undefined ? [] : [`levels from ${policy.overriddenAt}, not the default policy`]),
-    ],
+    // a report on a terminal shows it of few results, and some take long to make
+    get basis() {
+      return (basis ??= [
+        ...(finding.basis?.() ?? []),
+        ...(policy.overriddenAt === undefined ? [] : [`levels from ${policy.overriddenAt}, not the default policy`]),
+      ]);
+    },
     ...(reason === undefined ? {} : { reason }),
     ...(remedy === undefined ? {} : { remedy }),
   };

@@ -16,8 +16,9 @@ export function startsInTime({ analysis, starts }: { analysis: Analysis; starts:
       ...others,
     ];
   }
-  const remedy = startRemedy(analysis);
-  return [...statements.map((statement) => ({ ...statement, ...(remedy === undefined ? {} : { remedy }) })), ...others];
+  let found: { readonly remedy: string | undefined } | undefined;
+  const remedy = (): string | undefined => (found ??= { remedy: startRemedy(analysis) }).remedy;
+  return [...statements.map((statement) => ({ ...statement, remedy })), ...others];
 }
 
 /** The starts that do not run, loads with the same outcome for the same reason in one statement. */

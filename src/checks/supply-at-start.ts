@@ -9,7 +9,8 @@ import { noLessThan } from './words.ts';
 export interface Statement {
   readonly verdict: Verdict;
   readonly words: string;
-  readonly remedy?: string;
+  /** A function where it takes long to find: it is asked of the statements that decide. */
+  readonly remedy?: string | (() => string | undefined);
 }
 
 /** Share of the rail that a bulk capacitor may lose while it carries the peak of a start. */

@@ -93,7 +93,7 @@ export function failedOutsideCommand({ error, json }: { error: unknown; json: bo
 
 /** What is said of a bug of ours. */
 function printBug(error: unknown): void {
-  // of the stack only its places: the engine is one line of code, which would be printed with it
+  // of the stack only its places: the tool is a few lines of code, one of which would be printed with it
   const places = error instanceof Error ? (error.stack ?? '').split('\n').filter((line) => /^ +at /.test(line)) : [];
   const words = [error instanceof Error ? `${error.name}: ${error.message}` : String(error), ...places.slice(0, 8)];
   process.stderr.write(`${words.join('\n')}\nThis is a bug of tankproof; please report it with the input that caused it.\n`);

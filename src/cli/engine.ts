@@ -1,7 +1,4 @@
-/**
- * What the commands use of everything below them. The build makes one script of it with its compiled code beside it, so that a
- * start need not compile it: nothing of it may be imported by another way, or there would be two of it.
- */
+/** What the commands use of everything below them. */
 export { explained } from '../checks/registry.ts';
 export { jsonReport } from '../report/json.ts';
 export { diagnosticsText } from '../report/diagnostics.ts';

@@ -53,6 +53,8 @@ Exit status: 0 nothing failed, 1 a check failed, 2 could not run, 70 a bug of ta
     });
     this.print({ reviewed, all: flags.all, colour: flags.color });
     process.exitCode = Math.max(...statuses);
+    // what is returned is printed under --json alone
+    if (!this.jsonEnabled()) return {};
     const documents = reviewed.map((one) =>
       'report' in one ? jsonReport({ report: one.report, version: this.config.version }) : { file: one.file, ...refusalJson(one.problems) },
     );

@@ -82,10 +82,10 @@ export function windingOf({ geometry, measured, capacitance }: { geometry: CoilG
     if (conductor.shape !== 'litz') return impedanceAt(frequency, temperature).resistance;
     return litz({ geometry, externalField: 0, resistivity: resistivityAt(temperature), frequency });
   };
+  const externalField = conductor.shape === 'litz' ? ownField({ turns, wireRadius: radius }) : 0;
   const resistanceAt = (temperature: Kelvin): { least: Ohm; most: Ohm } => {
     const own = ownResistanceAt(temperature);
     if (conductor.shape === 'litz') {
-      const externalField = ownField({ turns, wireRadius: radius });
       const most = litz({ geometry, externalField, resistivity: resistivityAt(temperature), frequency });
       return { least: own * whole, most: litzTwist * (most * length + own * (whole - length)) };
     }

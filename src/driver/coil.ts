@@ -37,13 +37,25 @@ const notGiven = {
 const shaded = 2;
 
 const known = new WeakMap<Design, CoilValues>();
+/** By tank too, then by what else the coil's heat hangs on: a design that only starts in another way has the same coil. */
+const ofTank = new WeakMap<Design['tank'], Map<string, CoilValues>>();
 /** By tank, which a design with another supply shares: the crowding of the current takes time. */
 const windings = new WeakMap<Design['tank'], Winding>();
 
 /** The coil of a design: measured, or computed from its geometry. Computed once for a design. */
 export function coilOf(design: Design): CoilValues {
-  const found = known.get(design) ?? computed(design);
+  const found = known.get(design) ?? sameCoil(design);
   known.set(design, found);
+  return found;
+}
+
+function sameCoil(design: Design): CoilValues {
+  const { supply, environment, tank } = design;
+  const coils = ofTank.get(tank) ?? new Map<string, CoilValues>();
+  ofTank.set(tank, coils);
+  const key = `${supply.voltage} ${supply.tolerance} ${environment.ambient}`;
+  const found = coils.get(key) ?? computed(design);
+  coils.set(key, found);
   return found;
 }
 

@@ -3,11 +3,11 @@ import { envelopeMode, type EnvelopeCircuit } from '../physics/envelope.ts';
 import { seenChokeInductance } from '../physics/push-pull.ts';
 import type { Design } from '../project/design.ts';
 import { returnedCharge } from '../physics/returned-charge.ts';
-import type { Ampere, Coulomb, Ratio, Second, Volt } from '../units/si.ts';
+import type { Ampere, Coulomb, Henry, Ratio, Second, Volt } from '../units/si.ts';
 import type { Unknown } from './known.ts';
 import { isKnown } from './known.ts';
 import { chokeResistanceOf, type OperatingPoint, type Running } from './operating-point.ts';
-import { peaksOnRail, railPeakRatio, type RailBefore } from './rail.ts';
+import { isRailSlow, peaksOnRail, railPeakRatio, type RailBefore } from './rail.ts';
 import { startOf, type Start } from './start.ts';
 import { startStall } from './start-stall.ts';
 
@@ -45,6 +45,12 @@ const allowances = {
   longRamp: { voltage: 0.02, current: 0.12 },
   loadRemoval: { voltage: 0.02, current: 0.08 },
 } as const satisfies Record<string, Allowance>;
+const atSwitchOn: readonly Allowance[] = [allowances.step, allowances.shortRamp, allowances.ramp, allowances.longRamp];
+
+const largestAtSwitchOn: Allowance = {
+  voltage: Math.max(...atSwitchOn.map(({ voltage }) => voltage)),
+  current: Math.max(...atSwitchOn.map(({ current }) => current)),
+};
 
 /** A ramp of so many envelope periods overshoots by less than the allowance, nulls or not. */
 const ringingPeriods = 15;
@@ -119,6 +125,50 @@ function transientOf({
   };
 }
 
+/** Why the peaks at switch-on may be higher than the envelope's. */
+function startDoubt({
+  design,
+  point,
+  start,
+  seenInductance,
+}: {
+  design: Design;
+  point: OperatingPoint;
+  start: Start;
+  seenInductance: Henry;
+}): string | undefined {
+  const voltage = design.supply.voltage * point.corner.supply;
+  const highest = design.gates.pullUp.hold ? voltage : voltage * railPeakRatio(design);
+  return startStall({ design, point, start, voltage: highest, seenInductance }) ?? ringingDown({ design, start });
+}
+
+/** Whether the envelope tells the peaks at switch-on without a doubt. */
+export function isSureAtSwitchOn({ design, point }: { design: Design; point: OperatingPoint }): boolean {
+  const start = startOf(design);
+  if ('unknown' in start || point.running === undefined) return false;
+  const { chokeInductance: seenInductance } = envelopeOf({ design, point, damping: 'least', load: 'own' });
+  return startDoubt({ design, point, start, seenInductance }) === undefined;
+}
+
+/** What sampling may take off the crest of a step: 0.05 %, doubled. */
+const sampledShare: Ratio = 0.001;
+
+/**
+ * Drain voltage that no rise time of the supply exceeds at switch-on as judged, the start without a doubt: the envelope is linear and at rest before, so that
+ * what follows a ramp is a mean of what follows a step.
+ *
+ * @returns V; Infinity where nothing bounds it
+ */
+export function drainBoundAtSwitchOn({ design, point }: { design: Design; point: OperatingPoint }): Volt {
+  const { running } = point;
+  const circuit = envelopeOf({ design, point, damping: 'least', load: 'own' });
+  if (running === undefined || isRailSlow({ design, circuit })) return Infinity;
+  const voltage = design.supply.voltage * point.corner.supply;
+  const initial = { current: 0, voltage: 0 };
+  const peaks = peaksOnRail({ design, circuit, initial, voltage, before: { kind: 'off', riseTime: 0 } });
+  return transientOf({ design, running, peaks, allowance: largestAtSwitchOn }).drainPeak * (1 + sampledShare);
+}
+
 /**
  * Peaks at switch-on, from rest.
  *
@@ -132,9 +182,7 @@ export function switchOn({ design, point, damping }: { design: Design; point: Op
   if (running === undefined) return { unknown: 'it does not oscillate with this load' };
   const circuit = envelopeOf({ design, point, damping, load: 'own' });
   const voltage = design.supply.voltage * point.corner.supply;
-  const highest = design.gates.pullUp.hold ? voltage : voltage * railPeakRatio(design);
-  const doubt =
-    startStall({ design, point, start, voltage: highest, seenInductance: circuit.chokeInductance }) ?? ringingDown({ design, start });
+  const doubt = startDoubt({ design, point, start, seenInductance: circuit.chokeInductance });
   const initial = { current: 0, voltage: 0 };
   const judged = damping === 'least';
   if (start.kind === 'step') {
@@ -147,7 +195,7 @@ export function switchOn({ design, point, damping }: { design: Design; point: Op
   const period = (2 * Math.PI) / envelopeMode(circuit).angularFrequency;
   const rings = judged && start.riseTime < ringingPeriods * period;
   const riseTimes = rings ? [0, 1 / 4, 1 / 2].map((share) => Math.max(0, start.riseTime - share * period)) : [start.riseTime];
-  const all = riseTimes.map(peaksFor);
+  const all = [...new Set(riseTimes)].map(peaksFor);
   const peaks = { voltage: Math.max(...all.map(({ voltage }) => voltage)), current: Math.max(...all.map(({ current }) => current)) };
   return transientOf({
     design,
@@ -174,8 +222,16 @@ export function loadRemoval({ design, point, damping }: { design: Design; point:
   return transientOf({ design, running, peaks: lifted, allowance: damping === 'least' ? allowances.loadRemoval : allowances.none });
 }
 
-/** Charge that comes back to the supply when the load is taken away. */
-export function returnedAtLoadRemoval({ design, point, running }: { design: Design; point: OperatingPoint; running: Running }): Coulomb {
+const returned = new WeakMap<OperatingPoint, Coulomb>();
+
+/** Charge that comes back to the supply when the load is taken away. Computed once for an operating point. */
+export function returnedAtLoadRemoval(of: { design: Design; point: OperatingPoint; running: Running }): Coulomb {
+  const charge = returned.get(of.point) ?? followedCharge(of);
+  returned.set(of.point, charge);
+  return charge;
+}
+
+function followedCharge({ design, point, running }: { design: Design; point: OperatingPoint; running: Running }): Coulomb {
   return returnedCharge({
     circuit: envelopeOf({ design, point, damping: 'least', load: 'lightest' }),
     initial: { current: running.supplyCurrent, voltage: running.tankPeak },

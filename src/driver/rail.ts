@@ -23,6 +23,14 @@ export function riseAtDriver(design: Design): Second {
   return Math.max(design.supply.riseTime ?? 0, feed === undefined ? 0 : railRiseTime(feed));
 }
 
+/** Whether the rail moves so much more slowly than the envelope that they are not followed together. */
+export function isRailSlow({ design, circuit }: { design: Design; circuit: EnvelopeCircuit }): boolean {
+  const feed = railFeedOf(design);
+  if (feed === undefined) return false;
+  const { envelope, rail } = naturalPeriods({ circuit, feed });
+  return !(rail <= widestSpread * envelope);
+}
+
 /** The rail before a transient. */
 export type RailBefore =
   /** From nothing, with this rise time of the supply. */
@@ -67,7 +75,7 @@ export function peaksOnRail({
   const periods = naturalPeriods({ circuit, feed });
   // a bulk capacitor too small to count leaves source and leads in series with the chokes
   if (periods.rail * widestSpread < periods.envelope) return envelopePeaks({ circuit: unbuffered, initial, rail: source });
-  if (periods.rail <= widestSpread * periods.envelope) {
+  if (!isRailSlow({ design, circuit })) {
     const rail = before.kind === 'off' ? 0 : voltage - initial.current * resistance;
     return fedEnvelopePeaks({ circuit, feed, initial: { ...initial, rail, leadCurrent: initial.current }, source });
   }

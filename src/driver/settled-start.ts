@@ -76,7 +76,9 @@ export function settledStart({
   if (first.outcome !== 'runs') return { outcome: first.outcome, why: first.why, corner, runs: 1 };
   let [highest, runs] = [first.peaks, 1];
   for (const { point: other, pair: taken, words, isLimited = false } of variants) {
-    const run = timedStart({ design: isLimited ? design : unlimited, point: other, pair: taken });
+    // without a limit of the supply that run is the first one
+    const isFirst = isLimited && supply.currentLimit === undefined;
+    const run = isFirst ? first : timedStart({ design: isLimited ? design : unlimited, point: other, pair: taken });
     runs++;
     if ('unknown' in run) return run;
     if (run.outcome !== 'runs') return { outcome: 'undecided', why: `${words} it ${verbs[run.outcome]}`, corner, runs };

@@ -26,14 +26,24 @@ const eulerMascheroni = 0.5772156649015329;
 export function besselRatio({ order, depthRatio: u }: { order: number; depthRatio: number }): Complex {
   requireWithin({ named: { order }, from: 1, to: 1000 });
   requireWithin({ named: { 'radius over skin depth': u }, from: least, to: most });
-  const square: Complex = { re: 0, im: 2 * u * u };
+  const square = 2 * u * u;
   const last = order + 30 + Math.ceil(8 * Math.sqrt(u));
-  let tail = plus({ re: last, im: 0 }, squareRoot({ re: last * last, im: square.im }));
+  let { re, im } = plus({ re: last, im: 0 }, squareRoot({ re: last * last, im: square }));
+  // j·square over re + j·im, written out: thousands of steps for a coil
   for (let k = last - 1; k >= order; k--) {
-    const next = over(square, tail);
-    tail = { re: 2 * k + next.re, im: next.im };
+    if (Math.abs(re) >= Math.abs(im)) {
+      const ratio = im / re;
+      const divisor = re + im * ratio;
+      re = 2 * k + (square * ratio) / divisor;
+      im = square / divisor;
+    } else {
+      const ratio = re / im;
+      const divisor = im + re * ratio;
+      re = 2 * k + square / divisor;
+      im = (square * ratio) / divisor;
+    }
   }
-  return over(one, tail);
+  return over(one, { re, im });
 }
 
 /** Modified Bessel functions of orders 0 and 1 with their exponentials taken off. */

@@ -47,7 +47,9 @@ export function ellipticIntegrals({
   let tail = 0;
   // c² quadratically goes to nothing: 1e-300 takes 12 steps
   while (square > 1e-34) {
-    [a, b] = [(a + b) / 2, Math.sqrt(a * b)];
+    const mean = (a + b) / 2;
+    b = Math.sqrt(a * b);
+    a = mean;
     square = (square / (4 * a)) ** 2;
     weight *= 2;
     tail += weight * square;

@@ -108,10 +108,14 @@ function moved({
   const c = 1 / (Math.PI * C);
   const d = -1 / (2 * R * C);
   const determinant = a * d - b * c;
-  const solve = (x: number, y: number): [number, number] => [(d * x - b * y) / determinant, (a * y - c * x) / determinant];
-  const [p1I, p1V] = solve(-slope / Le, 0);
-  const [p0I, p0V] = solve(p1I - voltage / Le, p1V);
-  const [dI, dV] = [from.current - p0I, from.voltage - p0V];
+  const forced = -slope / Le;
+  const p1I = (d * forced) / determinant;
+  const p1V = (-c * forced) / determinant;
+  const rest = p1I - voltage / Le;
+  const p0I = (d * rest - b * p1V) / determinant;
+  const p0V = (a * p1V - c * rest) / determinant;
+  const dI = from.current - p0I;
+  const dV = from.voltage - p0V;
   const mean = (a + d) / 2;
   const spread = mean * mean - determinant;
   // e^(A·t) = even·1 + odd·(A − mean·1)
@@ -119,7 +123,8 @@ function moved({
   let odd: number;
   if (spread > 0) {
     const s = Math.sqrt(spread);
-    const [fast, slow] = [Math.exp((mean - s) * t), Math.exp((mean + s) * t)];
+    const fast = Math.exp((mean - s) * t);
+    const slow = Math.exp((mean + s) * t);
     even = (slow + fast) / 2;
     odd = s * t > 1e-4 ? (slow - fast) / (2 * s) : Math.exp(mean * t) * t * (1 + (s * t) ** 2 / 6);
   } else {

@@ -52,20 +52,20 @@ export function fedEnvelopePeaks({
   const step = fast / samplesPerPeriod;
   const crests = { voltage: crest(initial.voltage), current: crest(initial.current) };
   let state = Float64Array.of(initial.leadCurrent, initial.rail, initial.current, initial.voltage, source.from, 0);
+  let next = new Float64Array(6);
   let now = 0;
-  const follow = (until: Second): void => {
-    const count = Math.max(1, Math.ceil((until - now) / step));
-    const width = (until - now) / count;
+  let known: { width: Second; onward: Float64Array } | undefined;
+  const follow = (duration: Second): void => {
+    const count = Math.max(1, Math.ceil(duration / step));
+    const width = duration / count;
     if (!(width > 0)) return;
-    const onward = Float64Array.from(matrixExponential({ matrix: scaled(matrix, width) }).flat());
+    if (known?.width !== width) known = { width, onward: Float64Array.from(matrixExponential({ matrix: scaled(matrix, width) }).flat()) };
+    const { onward } = known;
     for (let i = 0; i < count; i++) {
-      const next = new Float64Array(6);
-      for (let row = 0; row < 6; row++) {
-        let sum = 0;
-        for (let column = 0; column < 6; column++) sum += onward[6 * row + column]! * state[column]!;
-        next[row] = sum;
-      }
+      advance({ onward, state, next });
+      const done = state;
       state = next;
+      next = done;
       now += width;
       crests.current.see(state[2]!, now, width);
       crests.voltage.see(state[3]!, now, width);
@@ -80,18 +80,24 @@ export function fedEnvelopePeaks({
     state[5] = (source.to - source.from) / source.time;
     const window = periodsSearched * slow;
     follow(Math.min(source.time, window));
-    if (source.time - window > now) {
+    if (source.time > 2 * window) {
       jump(source.time - window);
       crests.current.restart();
       crests.voltage.restart();
     }
-    follow(source.time);
+    if (source.time > window) follow(Math.min(window, source.time - now));
   }
   state[4] = source.to;
   state[5] = 0;
-  follow(now + periodsSearched * slow);
+  follow(periodsSearched * slow);
   const [voltage, current] = [crests.voltage.best, crests.current.best];
   return { voltage: voltage.value, voltageAt: voltage.time, current: current.value, currentAt: current.time };
+}
+
+/** The state a step later: a product with the six rows of the matrix, which lie one after the other. */
+function advance({ onward: m, state: x, next }: { onward: Float64Array; state: Float64Array; next: Float64Array }): void {
+  for (let row = 0, i = 0; row < 6; row++, i += 6)
+    next[row] = m[i]! * x[0]! + m[i + 1]! * x[1]! + m[i + 2]! * x[2]! + m[i + 3]! * x[3]! + m[i + 4]! * x[4]! + m[i + 5]! * x[5]!;
 }
 
 /** State matrix over (is, v, I, Vt, E, slope of E). */
@@ -160,7 +166,8 @@ function crest(first: number): { see: (value: number, time: Second, width: Secon
         const top = last - (before - value) ** 2 / (8 * bend);
         if (top > best.value) [best.value, best.time] = [top, time - width + (width * (before - value)) / (2 * bend)];
       }
-      [before, last] = [last, value];
+      before = last;
+      last = value;
     },
   };
 }

@@ -72,7 +72,9 @@ function ellipticRest(complement: number): number {
   while (weight * overM * overM > 1e-17 * sum) {
     sum += weight * overM * overM;
     weight *= 2;
-    [a, g] = [(a + g) / 2, Math.sqrt(a * g)];
+    const mean = (a + g) / 2;
+    g = Math.sqrt(a * g);
+    a = mean;
     overM *= c / (4 * a);
     c *= c / (4 * a);
   }

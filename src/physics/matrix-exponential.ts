@@ -19,20 +19,36 @@ const terms = 14;
  * @example matrixExponential({ matrix: [[0, Math.PI], [-Math.PI, 0]] })[0][0] // -1
  */
 export function matrixExponential({ matrix }: { matrix: Matrix }): Matrix {
+  const n = matrix.length;
   const norm = Math.max(...matrix.map((row) => row.reduce((sum, value) => sum + Math.abs(value), 0)));
   if (!Number.isFinite(norm)) throw new RangeError('a matrix with a number that is not finite has no exponential');
   const squarings = Math.max(0, Math.ceil(Math.log2(norm)) + 1);
-  const scaled = matrix.map((row) => row.map((value) => value / 2 ** squarings));
-  let term: Matrix = matrix.map((row, i) => row.map((_, j) => (i === j ? 1 : 0)));
-  let sum = term;
+  const scaled = Float64Array.from(matrix.flat(), (value) => value / 2 ** squarings);
+  let term = Float64Array.from(scaled, (_, i) => (i % (n + 1) === 0 ? 1 : 0));
+  let sum = Float64Array.from(term);
+  let spare = new Float64Array(n * n);
   for (let k = 1; k <= terms; k++) {
-    term = product(term, scaled).map((row) => row.map((value) => value / k));
-    sum = sum.map((row, i) => row.map((value, j) => value + term[i]![j]!));
+    multiply({ a: scaled, b: term, size: n, into: spare });
+    [term, spare] = [spare, term];
+    for (let i = 0; i < n * n; i++) {
+      term[i]! /= k;
+      sum[i]! += term[i]!;
+    }
   }
-  for (let i = 0; i < squarings; i++) sum = product(sum, sum);
-  return sum;
+  for (let i = 0; i < squarings; i++) {
+    multiply({ a: sum, b: sum, size: n, into: spare });
+    [sum, spare] = [spare, sum];
+  }
+  return matrix.map((_, i) => Array.from(sum.subarray(n * i, n * (i + 1))));
 }
 
-function product(a: Matrix, b: Matrix): Matrix {
-  return a.map((row) => b.map((_, j) => row.reduce((sum, value, k) => sum + value * b[k]![j]!, 0)));
+/** Product of square matrices that lie row by row; it may not be written into one of them. */
+function multiply({ a, b, size: n, into }: { a: Float64Array; b: Float64Array; size: number; into: Float64Array }): void {
+  into.fill(0);
+  for (let i = 0; i < n * n; i += n)
+    for (let k = 0; k < n; k++) {
+      const factor = a[i + k]!;
+      // the matrix of a circuit is mostly nought
+      if (factor !== 0) for (let j = 0; j < n; j++) into[i + j]! += factor * b[n * k + j]!;
+    }
 }

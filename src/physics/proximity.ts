@@ -75,16 +75,17 @@ function fieldTerms({
   turns,
   index,
   wireRadius: a,
-  depthRatio,
+  shares,
 }: {
   turns: readonly Turn[];
   index: number;
   wireRadius: Metre;
-  depthRatio: Ratio;
+  /** g_n, by order. */
+  shares: readonly Ratio[];
 }): number {
   const { radius: R, height: h } = turns[index]!;
   const others = turns.filter((_, i) => i !== index);
-  let sum = transverseShare({ order: 1, depthRatio }) * evenFieldSquared({ turns, index, wireRadius: a });
+  let sum = shares[0]! * evenFieldSquared({ turns, index, wireRadius: a });
   for (const n of orders.slice(1)) {
     let [re, im] = [0, 0];
     for (const { radius, height } of others) {
@@ -93,7 +94,7 @@ function fieldTerms({
       re += size * Math.cos(angle);
       im += size * Math.sin(angle);
     }
-    sum += transverseShare({ order: n, depthRatio }) * (re * re + im * im);
+    sum += shares[n - 1]! * (re * re + im * im);
   }
   return sum;
 }
@@ -153,10 +154,11 @@ export function proximityRatio({
   );
   if (close) return { outside: 'turns closer than 8 % of their spacing' };
   const { proximityRatio: F } = surfaceCurrent({ turns, wireRadius: a });
-  const likely = Math.max(1, 1 + (F - 1) * transverseShare({ order: 1, depthRatio }));
+  const shares = orders.map((order) => transverseShare({ order, depthRatio }));
+  const likely = Math.max(1, 1 + (F - 1) * shares[0]!);
   let [weighted, length] = [0, 0];
   for (const [index, { radius }] of turns.entries()) {
-    weighted += radius * fieldTerms({ turns, index, wireRadius: a, depthRatio });
+    weighted += radius * fieldTerms({ turns, index, wireRadius: a, shares });
     length += radius;
   }
   return { likely, most: Math.min(Math.max(1, F), Math.max(likely, 1 + (8 * Math.PI ** 2 * a * a * weighted) / length)) };

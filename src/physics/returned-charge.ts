@@ -1,5 +1,5 @@
 import type { Coulomb, Volt } from '../units/si.ts';
-import { envelopeAt, envelopeMode, type EnvelopeCircuit, type EnvelopeState } from './envelope.ts';
+import { envelopeAt, envelopeMode, settledEnvelope, type EnvelopeCircuit, type EnvelopeState } from './envelope.ts';
 
 const samplesPerPeriod = 128;
 const periods = 6;
@@ -29,10 +29,19 @@ export function returnedCharge({
   voltage: Volt;
 }): Coulomb {
   const step = (2 * Math.PI) / envelopeMode(circuit).angularFrequency / samplesPerPeriod;
-  const rail = { from: voltage, to: voltage, time: 0 };
+  // how far the state is from the settled one, and what a step makes of it
+  const settled = settledEnvelope({ circuit, voltage });
+  const after = (from: EnvelopeState): EnvelopeState =>
+    envelopeAt({ circuit, initial: from, rail: { from: 0, to: 0, time: 0 }, time: step });
+  const [ofCurrent, ofVoltage] = [after({ current: 1, voltage: 0 }), after({ current: 0, voltage: 1 })];
+  let current = initial.current - settled.current;
+  let tank = initial.voltage - settled.voltage;
   let [charge, before] = [0, Math.max(0, -initial.current)];
-  for (let i = 1; i <= periods * samplesPerPeriod; i++) {
-    const back = Math.max(0, -envelopeAt({ circuit, initial, rail, time: i * step }).current);
+  for (let i = 0; i < periods * samplesPerPeriod; i++) {
+    const moved = ofCurrent.current * current + ofVoltage.current * tank;
+    tank = ofCurrent.voltage * current + ofVoltage.voltage * tank;
+    current = moved;
+    const back = Math.max(0, -(settled.current + current));
     charge += ((before + back) / 2) * step;
     before = back;
   }

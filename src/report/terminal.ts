@@ -81,7 +81,7 @@ function resultLines({
   paint: (verdict: Verdict, text: string) => string;
   idWidth: number;
 }): readonly string[] {
-  const { verdict, id, at, remedy, reason, basis } = result;
+  const { verdict, id, at, remedy, reason } = result;
   const rest = `  ${id.padEnd(idWidth)}  ${comparison(result)}`.trimEnd();
   const plain = `${indent}${verdict.padEnd(verdictWidth)}${rest}`;
   const first = `${indent}${paint(verdict, verdict.padEnd(verdictWidth))}${rest}`;
@@ -93,7 +93,7 @@ function resultLines({
     return [
       fits ? `${first}  ${result.case}` : first,
       ...(fits ? [] : detail(result.case)),
-      ...(style.all ? basis.flatMap((line) => detail(line)) : []),
+      ...(style.all ? result.basis.flatMap((line) => detail(line)) : []),
     ];
   }
   return [
@@ -105,7 +105,7 @@ function resultLines({
           `warns ${result.sense === 'at-most' ? 'above' : 'below'} ${formatQuantity({ value: result.warnAt, dimension: result.dimension })}`,
         )
       : []),
-    ...basis.flatMap((line) => detail(line)),
+    ...result.basis.flatMap((line) => detail(line)),
     `${deep}${at.path}:${at.line}:${at.column}`,
     ...(remedy === undefined ? [] : detail(remedy, 'change: ')),
   ];

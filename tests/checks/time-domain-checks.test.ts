@@ -90,7 +90,7 @@ describe('what happens to a running driver', () => {
   });
   test('nothing is said of them where the start does not run', () => {
     const latched = analysis.starts!.map((start) => ({ ...start, outcome: 'latches' as const }));
-    expect(eventsInTime({ ...analysis, starts: latched as Analysis['starts'] & {} })).toEqual([]);
+    expect(eventsInTime({ ...analysis, starts: latched })).toEqual([]);
   });
   test('the load removal that is judged is the one in the time domain, the closed form beside it', () => {
     const surge = reviewedInTime(measuredPad).get('switch-surge-voltage')!;

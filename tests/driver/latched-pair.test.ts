@@ -31,7 +31,7 @@ describe('a pair that stays on', () => {
   });
   test('the time to a temperature goes with the square of one over the loss, below the settling time of its case', () => {
     // at a limit that is reached at once the loss is steady: ΔT = P·R·√(t/τ)
-    const loss = (current: number): number => (current / 2) * (latchedVoltage(current) ?? 0);
+    const loss = (current: number): number => (current / 2) * latchedVoltage(current);
     const times = [60, 90].map((current) => latched(supplied({ currentLimit: { current, kind: 'constant' } }), current).tooHotAt!);
     expect(times[0]! / times[1]!).toBeCloseTo((loss(90) / loss(60)) ** 2, 0);
   });
