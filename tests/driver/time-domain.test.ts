@@ -1,17 +1,8 @@
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { place, stateCount, type Circuit } from '../../src/driver/time-domain/circuit.ts';
+import { place } from '../../src/driver/time-domain/circuit.ts';
 import { equationsOf } from '../../src/driver/time-domain/equations.ts';
 import { runOf, type Peaks } from '../../src/driver/time-domain/run.ts';
-
-/** A circuit of the reference model, see tests/oracle/oscillator.py. */
-interface ReferenceDesign {
-  readonly name: string;
-  readonly until: number;
-  readonly held: boolean;
-  readonly circuit: Circuit;
-}
+import { designs, initialOf, oracle, periodOf, type ReferenceDesign } from './reference-circuits.ts';
 
 /** What the reference model made of it. */
 interface ReferenceResult {
@@ -25,9 +16,7 @@ interface ReferenceResult {
   readonly frequency: number | null;
 }
 
-const folder = join(import.meta.dirname, '..', 'oracle');
-const { designs } = JSON.parse(readFileSync(join(folder, 'designs.json'), 'utf8')) as { designs: readonly ReferenceDesign[] };
-const { results } = JSON.parse(readFileSync(join(folder, 'golden.json'), 'utf8')) as { results: readonly ReferenceResult[] };
+const { results } = oracle('golden.json') as { results: readonly ReferenceResult[] };
 const golden = new Map(results.map((result) => [result.name, result]));
 const usual = { stepsPerPeriod: 70, tolerance: 1e-3 };
 
@@ -38,13 +27,10 @@ interface Followed {
 }
 
 /** A design followed by the solver of the tool. */
-function followed({ circuit, until, held }: ReferenceDesign, { stepsPerPeriod, tolerance } = usual): Followed {
-  const period = 2 * Math.PI * Math.sqrt(circuit.tank.inductance * circuit.tank.capacitance);
-  const initial = new Float64Array(stateCount(circuit));
-  if (held) {
-    initial[place.drainA] = initial[place.drainB] = circuit.supply.voltage;
-    if (circuit.supply.buffer !== undefined) initial[place.rail] = circuit.supply.voltage;
-  }
+function followed(design: ReferenceDesign, { stepsPerPeriod, tolerance } = usual): Followed {
+  const { circuit, until } = design;
+  const period = periodOf(circuit);
+  const initial = initialOf(design);
   let [before, at, late] = [0, 0, 0];
   const crossings: number[] = [];
   const run = runOf({

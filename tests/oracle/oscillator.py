@@ -87,11 +87,10 @@ class Oscillator:
                     return emf - r * chokes
                 return (emf - r * chokes + r * (ga + gb) / rg) / (1 + 2 * r / rg)
 
+            # the source is the lower of its two lines, the load rises with the rail: the lower crossing is the one
             rail = solved(rs, e)
             if limit is not None:
-                drawn = chokes + ((2 * e - ga - gb) / rg if own_rail is None else 0.0)
-                if drawn > limit["current"]:
-                    rail = solved(rs + limit["resistance"], e + limit["resistance"] * limit["current"])
+                rail = min(rail, solved(rs + limit["resistance"], e + limit["resistance"] * limit["current"]))
         feed = rail if own_rail is None else own_rail
         pa, pb = (feed - ga) / rg, (feed - gb) / rg
         load = tank["load"] if t < tank["changesAt"] else tank["loadAfter"]

@@ -25,7 +25,7 @@ const gamma = 0.5;
  * @param until      in s
  * @param breaks     times at which the equations change at once; no step crosses one
  * @param accuracy   see Accuracy
- * @param watch      called after every step with time, step and state; returns true to stop
+ * @param watch      called after every step with time and state; returns true to stop
  * @returns steps taken, and whether every one could be made; false where the step had to shrink beyond all measure
  */
 export function follow({
@@ -41,7 +41,7 @@ export function follow({
   until: Second;
   breaks: readonly Second[];
   accuracy: Accuracy;
-  watch: (time: Second, step: Second, state: Float64Array) => boolean;
+  watch: (time: Second, state: Float64Array) => boolean;
 }): { readonly steps: number; readonly complete: boolean } {
   const { count: n, mass, evaluate, byTime } = equations;
   const vector = (): Float64Array => new Float64Array(n);
@@ -61,7 +61,6 @@ export function follow({
   const pivots = new Int32Array(n);
   const stops = [...breaks.filter((time) => time > 0 && time < until), until].toSorted((a, b) => a - b);
   let [t, h, steps, stop] = [0, Math.min(longestStep, 1e-9), 0, 0];
-  let fresh = true;
   /** Right side of a stage: f + M·Σ(c/h)·K + h·γ·f_t, solved in place. */
   const solve = (out: Float64Array, source: Float64Array, c1: number, c2: number, c3: number, timeShare: number): void => {
     for (let i = 0; i < n; i++) work[i] = c1 * K1[i]! + c2 * K2[i]! + c3 * K3[i]!;
@@ -72,18 +71,14 @@ export function follow({
     }
     substitute({ W, pivots, n, b: out });
   };
+  evaluate(t, y, f0, J);
+  byTime(t, y, ft);
   while (t < until) {
     while (stops[stop]! <= t) stop++;
     const left = stops[stop]! - t;
     let step = Math.min(h, longestStep);
     if (step >= left * (1 - 1e-9)) step = left;
     else if (step > left / 2) step = left / 2;
-    // the left side of a break: what holds within the step
-    if (fresh) {
-      evaluate(t, y, f0, J);
-      byTime(t, ft);
-      fresh = false;
-    }
     const diagonal = 1 / (gamma * step);
     for (let i = 0; i < n * n; i++) W[i] = mass[i]! * diagonal - J[i]!;
     if (!factor({ W, pivots, n })) return { steps, complete: false };
@@ -114,8 +109,10 @@ export function follow({
     t = step === left ? stops[stop]! : t + step;
     steps++;
     h = step * Math.min(5, Math.max(0.2, 0.9 * Math.max(error, 1e-6) ** (-1 / 3)));
-    fresh = true;
-    if (watch(t, step, y)) break;
+    // of the state that the watcher sees, and right of a break: what holds within the next step
+    evaluate(t, y, f0, J);
+    byTime(t, y, ft);
+    if (watch(t, y)) break;
   }
   return { steps, complete: true };
 }
