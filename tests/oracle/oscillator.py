@@ -27,17 +27,19 @@ def junction(v, p):
 
 
 def channel(vgs, vds, p):
-    """Square law with a resistance in the drain: x = vds - i*rs is what the channel sees."""
+    """Square law, the same seen from either end, with a resistance in the drain: x = vds - i*rs is what the channel sees.
+
+    i = k/2*(max(u, 0)^2 - max(u - x, 0)^2), one monotonic equation in i.
+    """
     k, rs, u = p["constant"], p["series"], vgs - p["threshold"]
-    if u <= 0:
-        return 0.0
-    full = 0.5 * k * u * u
-    if vds - rs * full >= u:
+    forward = max(u, 0.0)
+    full = 0.5 * k * forward * forward
+    if u - (vds - full * rs) <= 0:
         return full
-    # k*rs/2*x^2 - (1 + k*rs*u)*x + vds = 0, the root that goes to vds for a small rs
-    b = 1 + k * rs * u
-    x = 2 * vds / (b + np.sqrt(max(0.0, b * b - 2 * k * rs * vds)))
-    return k * (u * x - x * x / 2)
+    # with w = u - x: k*rs/2*w^2 + w = u - vds + rs*full
+    b = u - vds + rs * full
+    w = 2 * b / (1 + np.sqrt(1 + 2 * k * rs * b))
+    return full - 0.5 * k * w * w
 
 
 def clamp(g, p):
