@@ -53,22 +53,47 @@ function followed(design: ReferenceDesign, { stepsPerPeriod, tolerance } = usual
   return { peaks: run.peaks, swings, frequency: swings ? (crossings.length - 1) / (last - first) : undefined };
 }
 
-test('the reference covers two dozen designs, swinging and latching, both arrangements', () => {
-  expect(designs.length).toBeGreaterThanOrEqual(20);
-  expect(results.some(({ swings }) => !swings)).toBe(true);
-  expect(designs.some(({ circuit }) => circuit.arrangement === 'centre-tap')).toBe(true);
+test('the reference covers coils, banks, supplies and loads, either arrangement, hot switches and a supply at its limit', () => {
+  expect(designs.length).toBeGreaterThanOrEqual(40);
+  expect(results.map(({ name }) => name)).toEqual(designs.map(({ name }) => name));
+  const qualityOf = ({ circuit: { tank } }: ReferenceDesign): number => {
+    const impedance = Math.sqrt(tank.inductance / tank.capacitance);
+    return 1 / (impedance / tank.load + tank.coilResistance / impedance);
+  };
+  const range = (of: (design: ReferenceDesign) => number, from: readonly ReferenceDesign[]): readonly [number, number] => {
+    const values = from.map((design) => of(design));
+    return [Math.min(...values), Math.max(...values)];
+  };
+  for (const arrangement of ['two', 'centre-tap']) {
+    const chosen = designs.filter(({ circuit }) => circuit.arrangement === arrangement);
+    const covers = (of: (design: ReferenceDesign) => number, low: number, high: number): void => {
+      const [lowest, highest] = range(of, chosen);
+      expect(lowest).toBeLessThan(1.06 * low);
+      expect(highest).toBeGreaterThan(0.99 * high);
+    };
+    covers(({ circuit }) => circuit.tank.inductance, 0.5e-6, 50e-6);
+    covers(({ circuit }) => circuit.tank.capacitance, 0.1e-6, 10e-6);
+    covers(({ circuit }) => circuit.supply.voltage, 8, 60);
+    covers(qualityOf, 2, 100);
+    expect(chosen.some(({ circuit }) => circuit.switches[0].threshold < 2.3 && circuit.switches[0].series > 0.05)).toBe(true);
+    const limited = chosen.filter(({ name, circuit }) => golden.get(name)!.supply > (circuit.supply.limit?.current ?? Infinity));
+    expect(limited.length).toBeGreaterThan(0);
+    expect(chosen.some(({ circuit }) => circuit.gates.rail === undefined && circuit.gates.pullUp < 50)).toBe(true);
+  }
 });
 
 describe.each(designs.map((design) => [design.name, design] as const))('%s', (name, design) => {
   const wanted = golden.get(name)!;
   const found = followed(design);
 
-  test('has the peaks of the reference within 0.5 %, its frequency within 0.1 %, its outcome', () => {
+  test('has the peaks of the reference within 0.1 % (voltage) and 0.2 % (current), its frequency within 0.1 %', () => {
     expect(found.swings).toBe(wanted.swings);
+    // a gate's peak lies on the knee of its clamp; where nothing swings, what is left lies below the solver's absolute tolerance
+    const within = { drain: [0.001, 0.03], tank: [0.001, 0.03], supply: [0.002, 0.001], choke: [0.002, 0.001], gate: [0.006, 0] } as const;
     for (const key of ['drain', 'tank', 'supply', 'choke', 'gate'] as const) {
-      // a gate's peak lies on the knee of its clamp
-      const within = key === 'gate' ? 0.01 : 0.005;
-      expect(Math.abs(found.peaks[key] / wanted[key] - 1), `${key}: ${found.peaks[key]} against ${wanted[key]}`).toBeLessThan(within);
+      const [share, least] = within[key];
+      const off = Math.abs(found.peaks[key] - wanted[key]);
+      expect(off, `${key}: ${found.peaks[key]} against ${wanted[key]}`).toBeLessThan(share * wanted[key] + least);
     }
     if (wanted.frequency !== null) expect(Math.abs(found.frequency! / wanted.frequency - 1)).toBeLessThan(0.001);
   });
@@ -80,7 +105,7 @@ describe.each(designs.map((design) => [design.name, design] as const))('%s', (na
     ]) {
       const finer = followed(design, effort);
       expect(finer.swings).toBe(found.swings);
-      expect(Math.abs(finer.peaks.drain / found.peaks.drain - 1)).toBeLessThan(0.003);
+      expect(Math.abs(finer.peaks.drain / found.peaks.drain - 1)).toBeLessThan(0.003 + 0.03 / found.peaks.drain);
       expect(Math.abs(finer.peaks.supply / found.peaks.supply - 1)).toBeLessThan(0.005);
     }
   });
