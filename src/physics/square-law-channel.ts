@@ -13,14 +13,16 @@ export interface Channel {
 /**
  * Channel of a square-law MOSFET with a resistance in its drain.
  *
- *     u = Vgs − Vth;  I = ½·K·u² where Vds − I·Rs ≥ u,  else I = K·(u·x − x²/2) with x = Vds − I·Rs;  0 for u ≤ 0
+ *     u = Vgs − Vth;  I = ½·K·u² where Vds − I·Rs ≥ u,  else I = K·(u·x − x²/2) with x = Vds − I·Rs
+ *     for u ≤ 0: 0 where x ≥ u, else I = −½·K·(u − x)²
  *
  * @param constant   K, in A/V²
  * @param series     Rs, in Ω, not negative
  * @param threshold  Vth, in V
- * @returns the channel; after `at(Vgs, Vds)`, in V, its current in A and derivatives in S; below zero Vds it conducts backwards
+ * @returns the channel; after `at(Vgs, Vds)`, in V, its current in A and derivatives in S; below zero Vds it
+ *   conducts backwards, as a switch whose drain and source have changed places
  *
- * Valid for: one threshold, no mobility reduction but that of Rs; continuous with its first derivatives except at u = 0.
+ * Valid for: one threshold, no mobility reduction but that of Rs; current and its first derivatives are continuous.
  * Source: square-law MOSFET, any electronics text
  *
  * @example channelOf({ constant: 8, series: 0, threshold: 3 }).current // 0
@@ -41,7 +43,15 @@ export function channelOf({
     at: (gate: Volt, v: Volt): void => {
       const u = gate - threshold;
       if (u <= 0) {
-        channel.current = channel.byGate = channel.byDrain = 0;
+        if (v >= u) {
+          channel.current = channel.byGate = channel.byDrain = 0;
+          return;
+        }
+        // drain and source have changed places: ½·K·Rs·w² + w − (u − v) = 0 for what the gate is above the drain's end of the channel
+        const w = (2 * (u - v)) / (1 + Math.sqrt(1 + 2 * K * Rs * (u - v)));
+        channel.current = -0.5 * K * w * w;
+        channel.byDrain = (K * w) / (1 + K * Rs * w);
+        channel.byGate = -channel.byDrain;
         return;
       }
       const saturated = 0.5 * K * u * u;

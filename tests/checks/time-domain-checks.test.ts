@@ -3,7 +3,6 @@ import { eventsInTime } from '../../src/checks/events-in-time.ts';
 import { analysisOf, type Analysis } from '../../src/driver/analysis.ts';
 import { timedAnalysis } from '../../src/driver/timed-analysis.ts';
 import type { TimedEvent } from '../../src/driver/time-domain/outcome.ts';
-import { noPeaks } from '../../src/driver/time-domain/run.ts';
 import { designOf, edited, example, measuredPad, reviewedInTime } from './reviewed.ts';
 
 const lamp = example('bindery-lamp');
@@ -70,7 +69,8 @@ describe('a start that latches says what becomes of it', () => {
 
 describe('what happens to a running driver', () => {
   const analysis: Analysis = timedAnalysis(analysisOf(designOf(measuredPad)));
-  const outcome = (kind: TimedEvent['outcome']): TimedEvent => ({ outcome: kind, at: 0, peaks: noPeaks(), steps: 1, why: 'a reason' });
+  const peaks = { drain: 0, drainAt: 0, tank: 0, gate: 0, supply: 0, choke: 0, rail: 0, breakdownEnergy: 0 };
+  const outcome = (kind: TimedEvent['outcome']): TimedEvent => ({ outcome: kind, at: 0, peaks, steps: 1, why: 'a reason' });
   const told = (key: string, event: TimedEvent): ReturnType<typeof eventsInTime> =>
     eventsInTime({ ...analysis, events: analysis.events!.map((events, load) => (load === 1 ? { ...events, [key]: event } : events)) });
 

@@ -1,17 +1,8 @@
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { place, stateCount, type Circuit } from '../../src/driver/time-domain/circuit.ts';
+import { place } from '../../src/driver/time-domain/circuit.ts';
 import { equationsOf } from '../../src/driver/time-domain/equations.ts';
 import { runOf, type Peaks } from '../../src/driver/time-domain/run.ts';
-
-/** A circuit of the reference model, see tests/oracle/oscillator.py. */
-interface ReferenceDesign {
-  readonly name: string;
-  readonly until: number;
-  readonly held: boolean;
-  readonly circuit: Circuit;
-}
+import { designs, initialOf, oracle, periodOf, type ReferenceDesign } from './reference-circuits.ts';
 
 /** What the reference model made of it. */
 interface ReferenceResult {
@@ -25,9 +16,7 @@ interface ReferenceResult {
   readonly frequency: number | null;
 }
 
-const folder = join(import.meta.dirname, '..', 'oracle');
-const { designs } = JSON.parse(readFileSync(join(folder, 'designs.json'), 'utf8')) as { designs: readonly ReferenceDesign[] };
-const { results } = JSON.parse(readFileSync(join(folder, 'golden.json'), 'utf8')) as { results: readonly ReferenceResult[] };
+const { results } = oracle('golden.json') as { results: readonly ReferenceResult[] };
 const golden = new Map(results.map((result) => [result.name, result]));
 const usual = { stepsPerPeriod: 70, tolerance: 1e-3 };
 
@@ -38,13 +27,10 @@ interface Followed {
 }
 
 /** A design followed by the solver of the tool. */
-function followed({ circuit, until, held }: ReferenceDesign, { stepsPerPeriod, tolerance } = usual): Followed {
-  const period = 2 * Math.PI * Math.sqrt(circuit.tank.inductance * circuit.tank.capacitance);
-  const initial = new Float64Array(stateCount(circuit));
-  if (held) {
-    initial[place.drainA] = initial[place.drainB] = circuit.supply.voltage;
-    if (circuit.supply.buffer !== undefined) initial[place.rail] = circuit.supply.voltage;
-  }
+function followed(design: ReferenceDesign, { stepsPerPeriod, tolerance } = usual): Followed {
+  const { circuit, until } = design;
+  const period = periodOf(circuit);
+  const initial = initialOf(design);
   let [before, at, late] = [0, 0, 0];
   const crossings: number[] = [];
   const run = runOf({
@@ -67,22 +53,47 @@ function followed({ circuit, until, held }: ReferenceDesign, { stepsPerPeriod, t
   return { peaks: run.peaks, swings, frequency: swings ? (crossings.length - 1) / (last - first) : undefined };
 }
 
-test('the reference covers two dozen designs, swinging and latching, both arrangements', () => {
-  expect(designs.length).toBeGreaterThanOrEqual(20);
-  expect(results.some(({ swings }) => !swings)).toBe(true);
-  expect(designs.some(({ circuit }) => circuit.arrangement === 'centre-tap')).toBe(true);
+test('the reference covers coils, banks, supplies and loads, either arrangement, hot switches and a supply at its limit', () => {
+  expect(designs.length).toBeGreaterThanOrEqual(40);
+  expect(results.map(({ name }) => name)).toEqual(designs.map(({ name }) => name));
+  const qualityOf = ({ circuit: { tank } }: ReferenceDesign): number => {
+    const impedance = Math.sqrt(tank.inductance / tank.capacitance);
+    return 1 / (impedance / tank.load + tank.coilResistance / impedance);
+  };
+  const range = (of: (design: ReferenceDesign) => number, from: readonly ReferenceDesign[]): readonly [number, number] => {
+    const values = from.map((design) => of(design));
+    return [Math.min(...values), Math.max(...values)];
+  };
+  for (const arrangement of ['two', 'centre-tap']) {
+    const chosen = designs.filter(({ circuit }) => circuit.arrangement === arrangement);
+    const covers = (of: (design: ReferenceDesign) => number, low: number, high: number): void => {
+      const [lowest, highest] = range(of, chosen);
+      expect(lowest).toBeLessThan(1.06 * low);
+      expect(highest).toBeGreaterThan(0.99 * high);
+    };
+    covers(({ circuit }) => circuit.tank.inductance, 0.5e-6, 50e-6);
+    covers(({ circuit }) => circuit.tank.capacitance, 0.1e-6, 10e-6);
+    covers(({ circuit }) => circuit.supply.voltage, 8, 60);
+    covers(qualityOf, 2, 100);
+    expect(chosen.some(({ circuit }) => circuit.switches[0].threshold < 2.3 && circuit.switches[0].series > 0.05)).toBe(true);
+    const limited = chosen.filter(({ name, circuit }) => golden.get(name)!.supply > (circuit.supply.limit?.current ?? Infinity));
+    expect(limited.length).toBeGreaterThan(0);
+    expect(chosen.some(({ circuit }) => circuit.gates.rail === undefined && circuit.gates.pullUp < 50)).toBe(true);
+  }
 });
 
 describe.each(designs.map((design) => [design.name, design] as const))('%s', (name, design) => {
   const wanted = golden.get(name)!;
   const found = followed(design);
 
-  test('has the peaks of the reference within 0.5 %, its frequency within 0.1 %, its outcome', () => {
+  test('has the peaks of the reference within 0.1 % (voltage) and 0.2 % (current), its frequency within 0.1 %', () => {
     expect(found.swings).toBe(wanted.swings);
+    // a gate's peak lies on the knee of its clamp; where nothing swings, what is left lies below the solver's absolute tolerance
+    const within = { drain: [0.001, 0.03], tank: [0.001, 0.03], supply: [0.002, 0.001], choke: [0.002, 0.001], gate: [0.006, 0] } as const;
     for (const key of ['drain', 'tank', 'supply', 'choke', 'gate'] as const) {
-      // a gate's peak lies on the knee of its clamp
-      const within = key === 'gate' ? 0.01 : 0.005;
-      expect(Math.abs(found.peaks[key] / wanted[key] - 1), `${key}: ${found.peaks[key]} against ${wanted[key]}`).toBeLessThan(within);
+      const [share, least] = within[key];
+      const off = Math.abs(found.peaks[key] - wanted[key]);
+      expect(off, `${key}: ${found.peaks[key]} against ${wanted[key]}`).toBeLessThan(share * wanted[key] + least);
     }
     if (wanted.frequency !== null) expect(Math.abs(found.frequency! / wanted.frequency - 1)).toBeLessThan(0.001);
   });
@@ -94,7 +105,7 @@ describe.each(designs.map((design) => [design.name, design] as const))('%s', (na
     ]) {
       const finer = followed(design, effort);
       expect(finer.swings).toBe(found.swings);
-      expect(Math.abs(finer.peaks.drain / found.peaks.drain - 1)).toBeLessThan(0.003);
+      expect(Math.abs(finer.peaks.drain / found.peaks.drain - 1)).toBeLessThan(0.003 + 0.03 / found.peaks.drain);
       expect(Math.abs(finer.peaks.supply / found.peaks.supply - 1)).toBeLessThan(0.005);
     }
   });

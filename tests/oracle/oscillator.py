@@ -4,9 +4,14 @@ Written from the equations, state by state, with a general-purpose integrator; n
 
     python3 oscillator.py designs.json golden.json        writes all results
     python3 oscillator.py designs.json golden.json 5      derives five of them again and compares
+    python3 oscillator.py designs.json golden.json new    writes those of designs that have none yet
+
+Outcomes: it runs where the tank still swings to half of pi times the supply in the end; else it has latched where it draws 2.5 times
+what it would draw running, or where both gates are above their thresholds with both drains below them; else it has stalled.
 """
 
 import json
+import math
 import sys
 
 import numpy as np
@@ -17,31 +22,39 @@ RTOL, ATOL = 1e-9, 1e-9
 STEPS_PER_PERIOD = 70
 
 
-def junction(v, p):
-    """Exponential, straight from where it would be steeper than 1/slope."""
-    isat, n, r = p["saturation"], p["emission"], p["slope"]
-    v1 = n * np.log(n / (r * isat))
-    if v < v1:
-        return isat * (np.exp(max(v / n, -40.0)) - 1.0) if v / n > -40 else -isat
-    return n / r - isat + (v - v1) / r
+def junction(isat, n, r):
+    """Exponential, straight from where it would be steeper than 1/r; as a function of its voltage."""
+    v1 = n * math.log(n / (r * isat))
+
+    def current(v):
+        if v < v1:
+            return isat * (math.exp(v / n) - 1.0) if v > -40 * n else -isat
+        return n / r - isat + (v - v1) / r
+
+    return current
 
 
 def channel(vgs, vds, p):
-    """Square law with a resistance in the drain: x = vds - i*rs is what the channel sees."""
+    """Square law, the same seen from either end, with a resistance in the drain: x = vds - i*rs is what the channel sees.
+
+    i = k/2*(max(u, 0)^2 - max(u - x, 0)^2), one monotonic equation in i.
+    """
     k, rs, u = p["constant"], p["series"], vgs - p["threshold"]
-    if u <= 0:
-        return 0.0
-    full = 0.5 * k * u * u
-    if vds - rs * full >= u:
+    forward = max(u, 0.0)
+    full = 0.5 * k * forward * forward
+    if u - (vds - full * rs) <= 0:
         return full
-    # k*rs/2*x^2 - (1 + k*rs*u)*x + vds = 0, the root that goes to vds for a small rs
-    b = 1 + k * rs * u
-    x = 2 * vds / (b + np.sqrt(max(0.0, b * b - 2 * k * rs * vds)))
-    return k * (u * x - x * x / 2)
+    # with w = u - x: k*rs/2*w^2 + w = u - vds + rs*full
+    b = u - vds + rs * full
+    w = 2 * b / (1 + math.sqrt(1 + 2 * k * rs * b))
+    return full - 0.5 * k * w * w
+
+
+below = junction(1e-12, 0.03, 0.2)
 
 
 def clamp(g, p):
-    i = -junction(-g, {"saturation": 1e-12, "emission": 0.03, "slope": 0.2})
+    i = -below(-g)
     if p is None:
         return i
     knee, over = 0.05, g - p["voltage"]
@@ -64,7 +77,8 @@ class Oscillator:
         m[0, 1] = m[1, 0] = -tank["capacitance"]
         m[0, 2] = m[2, 0] = m[1, 3] = m[3, 1] = -cap["gateToDrain"]
         m[2, 2] = m[3, 3] = cap["gateToSource"] + cap["gateToDrain"]
-        self.inverse = np.linalg.inv(m)
+        self.inverse = np.linalg.inv(m).tolist()
+        self.cross, self.body = (junction(p["saturation"], p["emission"], p["slope"]) for p in (c["gates"]["crossDiode"], c["bodyDiode"]))
 
     def source(self, t):
         s = self.c["supply"]
@@ -72,6 +86,7 @@ class Oscillator:
 
     def slope(self, t, y):
         c = self.c
+        y = y.tolist() if hasattr(y, "tolist") else list(y)
         va, vb, il, ja, jb, ga, gb = y[:7]
         s, tank, gates = c["supply"], c["tank"], c["gates"]
         e, rs, rg = self.source(t), s["resistance"], gates["pullUp"]
@@ -87,28 +102,24 @@ class Oscillator:
                     return emf - r * chokes
                 return (emf - r * chokes + r * (ga + gb) / rg) / (1 + 2 * r / rg)
 
+            # the source is the lower of its two lines, the load rises with the rail: the lower crossing is the one
             rail = solved(rs, e)
             if limit is not None:
-                drawn = chokes + ((2 * e - ga - gb) / rg if own_rail is None else 0.0)
-                if drawn > limit["current"]:
-                    rail = solved(rs + limit["resistance"], e + limit["resistance"] * limit["current"])
+                rail = min(rail, solved(rs + limit["resistance"], e + limit["resistance"] * limit["current"]))
         feed = rail if own_rail is None else own_rail
         pa, pb = (feed - ga) / rg, (feed - gb) / rg
         load = tank["load"] if t < tank["changesAt"] else tank["loadAfter"]
-        cross = gates["crossDiode"]
-        xa, xb = junction(ga - vb, cross), junction(gb - va, cross)
-        body = c["bodyDiode"]
+        xa, xb = self.cross(ga - vb), self.cross(gb - va)
         across = (va - vb) / load
         ia, ib = (ja / 2, ja / 2) if self.tapped else (ja, jb)
-        into = np.array(
-            [
-                ia - il - across - channel(ga, va, c["switches"][0]) + junction(-va, body) + xb,
-                ib + il + across - channel(gb, vb, c["switches"][1]) + junction(-vb, body) + xa,
-                pa - xa - clamp(ga, gates.get("clamp")) - ga / gates["pullDown"],
-                pb - xb - clamp(gb, gates.get("clamp")) - gb / gates["pullDown"],
-            ]
+        into = (
+            ia - il - across - channel(ga, va, c["switches"][0]) + self.body(-va) + xb,
+            ib + il + across - channel(gb, vb, c["switches"][1]) + self.body(-vb) + xa,
+            pa - xa - clamp(ga, gates.get("clamp")) - ga / gates["pullDown"],
+            pb - xb - clamp(gb, gates.get("clamp")) - gb / gates["pullDown"],
         )
-        dva, dvb, dga, dgb = self.inverse @ into
+        i0, i1, i2, i3 = into
+        dva, dvb, dga, dgb = (m[0] * i0 + m[1] * i1 + m[2] * i2 + m[3] * i3 for m in self.inverse)
         dil = (va - vb - tank["coilResistance"] * il) / tank["inductance"]
         ch = c["choke"]
         if self.tapped:
@@ -150,13 +161,23 @@ class Oscillator:
 
 
 def summary(design):
-    t, y, period = Oscillator(design["circuit"]).run(design["until"], design.get("held", False))
-    tapped = design["circuit"]["arrangement"] == "centre-tap"
+    c = design["circuit"]
+    t, y, period = Oscillator(c).run(design["until"], design.get("held", False))
+    tapped = c["arrangement"] == "centre-tap"
     chokes = y[3] if tapped else y[3] + y[4]
     tank = y[0] - y[1]
     late = np.where((tank[:-1] < 0) & (tank[1:] >= 0) & (t[1:] > 0.5 * design["until"]))[0]
     crossings = t[late] - tank[late] * (t[late + 1] - t[late]) / (tank[late + 1] - tank[late])
-    swings = len(crossings) > 3 and t[-1] - crossings[-1] < 3 * period and np.max(np.abs(tank[t > 0.9 * t[-1]])) > 1
+    swing = np.max(np.abs(tank[t > 0.9 * t[-1]]))
+    swings = len(crossings) > 3 and t[-1] - crossings[-1] < 3 * period and swing > 1
+    volts, values = c["supply"]["voltage"], c["tank"]
+    coil = values["inductance"] / values["capacitance"] / values["coilResistance"]
+    running = np.pi**2 * volts / 2 * (1 / values["loadAfter"] + 1 / coil)
+    conducts = all(y[5 + i, -1] > c["switches"][i]["threshold"] for i in (0, 1)) and max(y[0, -1], y[1, -1]) < c["switches"][0]["threshold"]
+    if swings and swing > 0.5 * np.pi * volts:
+        outcome = "runs"
+    else:
+        outcome = "latches" if chokes[-1] > 2.5 * running or conducts else "stalls"
     return {
         "name": design["name"],
         "drain": float(np.max(y[:2])),
@@ -166,28 +187,35 @@ def summary(design):
         "gate": float(np.max(y[5:7])),
         "swings": bool(swings),
         "frequency": float((len(crossings) - 1) / (crossings[-1] - crossings[0])) if swings else None,
+        "outcome": outcome,
     }
 
 
 def main():
     designs = json.load(open(sys.argv[1]))["designs"]
-    if len(sys.argv) > 3:
+    if len(sys.argv) > 3 and sys.argv[3] != "new":
         golden = {one["name"]: one for one in json.load(open(sys.argv[2]))["results"]}
         for design in designs[:: max(1, len(designs) // int(sys.argv[3]))][: int(sys.argv[3])]:
             again, kept = summary(design), golden[design["name"]]
             for key in ("drain", "tank", "supply", "choke", "gate"):
                 if abs(again[key] - kept[key]) > 1e-3 * abs(kept[key]) + 1e-3:
                     sys.exit(f"{design['name']}: {key} is {again[key]}, golden {kept[key]}")
-            if again["swings"] != kept["swings"]:
-                sys.exit(f"{design['name']}: swings {again['swings']}, golden {kept['swings']}")
+            for key in ("swings", "outcome"):
+                if again[key] != kept[key]:
+                    sys.exit(f"{design['name']}: {key} is {again[key]}, golden {kept[key]}")
             print(f"{design['name']}: as golden")
         return
+    kept = {}
+    if len(sys.argv) > 3:
+        kept = {one["name"]: one for one in json.load(open(sys.argv[2]))["results"]}
     results = []
     for design in designs:
-        results.append(summary(design))
+        results.append(kept.get(design["name"]) or summary(design))
         print(results[-1], flush=True)
     how = f"oscillator.py, SciPy {scipy.__version__} LSODA (Radau where it gives up), rtol {RTOL}, atol {ATOL}, at most 1/{STEPS_PER_PERIOD} of a period a step"
-    json.dump({"how": how, "results": results}, open(sys.argv[2], "w"), indent=1)
+    with open(sys.argv[2], "w") as file:
+        json.dump({"how": how, "results": results}, file, indent=2)
+        file.write("\n")
 
 
 if __name__ == "__main__":

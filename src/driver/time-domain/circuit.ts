@@ -71,3 +71,9 @@ export function sourceVoltage({ supply: { voltage, riseTime, rising, dip } }: Ci
   if (dip !== undefined && time >= dip.from && time < dip.until) return voltage * dip.share;
   return time + rising < riseTime ? (voltage * (time + rising)) / riseTime : voltage;
 }
+
+/** How fast the source's own voltage rises, in V/s. */
+export function sourceSlope({ supply: { voltage, riseTime, rising, dip } }: Circuit, time: Second): number {
+  if (dip !== undefined && time >= dip.from && time < dip.until) return 0;
+  return time + rising < riseTime ? voltage / riseTime : 0;
+}

@@ -1,9 +1,11 @@
 import { junctionOf } from '../../physics/junction-current.ts';
 import { channelOf } from '../../physics/square-law-channel.ts';
 import type { Second } from '../../units/si.ts';
-import { sourceVoltage, stateCount, type Circuit } from './circuit.ts';
+import { breakdownConductance, breakdownCurrent } from './breakdown.ts';
+import { sourceSlope, sourceVoltage, stateCount, type Circuit } from './circuit.ts';
 import { gateClamp } from './gate-clamp.ts';
-import { massOf, sourceSlope } from './mass.ts';
+import { massOf } from './mass.ts';
+import { sourceOf } from './source.ts';
 
 /** The circuit as M·y′ = f(t, y). Matrices are flat, row by row. */
 export interface Equations {
@@ -12,29 +14,22 @@ export interface Equations {
   readonly mass: Float64Array;
   /** Writes f, and ∂f/∂y where a matrix is given. */
   readonly evaluate: (time: Second, state: Float64Array, f: Float64Array, jacobian?: Float64Array) => void;
-  /** Writes ∂f/∂t. */
-  readonly byTime: (time: Second, out: Float64Array) => void;
-  /** Whether the tank does not swing. */
-  readonly isStill: (state: Float64Array) => boolean;
-  /** Whether it is still and both channels are off by a margin: nothing there can grow. */
+  /** Writes ∂f/∂t: only the source moves of itself. */
+  readonly byTime: (time: Second, state: Float64Array, out: Float64Array) => void;
+  /** Whether the tank is still and both channels are off by a margin: nothing there can grow. */
   readonly isAtRest: (state: Float64Array) => boolean;
   /** Of the last evaluation, for those who watch a run. */
   readonly watched: Watched;
 }
 
-/** Currents of the last evaluation. */
+/** What the last evaluation found: the current out of the source or bulk capacitor, and the rail. */
 export interface Watched {
-  channelA: number;
-  channelB: number;
-  breakdownA: number;
-  breakdownB: number;
   supply: number;
   rail: number;
 }
 
 /** Resistance that holds a gate down before its release. */
 const holdConductance = 1;
-const breakdownResistance = 0.3;
 /** How far the gates are below their threshold, and how still the tank, where nothing can grow. */
 const rest = { gate: 0.1, tank: 0.5 } as const;
 
@@ -49,10 +44,10 @@ const rest = { gate: 0.1, tank: 0.5 } as const;
  */
 export function equationsOf(circuit: Circuit): Equations {
   const n = stateCount(circuit);
-  const { supply, choke, tank, switches, bodyDiode, breakdown, gates } = circuit;
+  const { supply, choke, tank, switches, bodyDiode, breakdown = Infinity, gates } = circuit;
   const isTapped = circuit.arrangement === 'centre-tap';
   const mass = massOf(circuit);
-  const watched: Watched = { channelA: 0, channelB: 0, breakdownA: 0, breakdownB: 0, supply: 0, rail: 0 };
+  const watched: Watched = { supply: 0, rail: 0 };
   const [channelA, channelB] = [channelOf(switches[0]), channelOf(switches[1])];
   const [bodyA, bodyB, crossA, crossB] = [
     junctionOf(bodyDiode),
@@ -61,6 +56,7 @@ export function equationsOf(circuit: Circuit): Equations {
     junctionOf(gates.crossDiode),
   ];
   const [clampA, clampB] = [gateClamp(circuit), gateClamp(circuit)];
+  const source = sourceOf(circuit);
   const gp = 1 / gates.pullUp;
   const gd = Number.isFinite(gates.pullDown) ? 1 / gates.pullDown : 0;
   const { buffer, limit } = supply;
@@ -71,21 +67,11 @@ export function equationsOf(circuit: Circuit): Equations {
     const R = time < tank.changesAt ? tank.load : tank.loadAfter;
     const onRail = gates.rail === undefined;
     const j = isTapped ? jA : jA + jB;
-    // rail at the driver, and its derivatives by choke and gate
     let rail: number, byChoke = 0, byGate = 0; // prettier-ignore
     if (buffer !== undefined) rail = y[7]!;
     else {
-      let rs = supply.resistance;
-      let source = E;
-      const drawn = j + (onRail ? (2 * E - gA - gB) * gp : 0);
-      if (limit !== undefined && drawn > limit.current) {
-        rs += limit.resistance;
-        source += limit.resistance * limit.current;
-      }
-      const k = onRail ? 1 / (1 + 2 * rs * gp) : 1;
-      rail = k * (source - rs * j + (onRail ? rs * gp * (gA + gB) : 0));
-      byChoke = -k * rs;
-      byGate = onRail ? k * rs * gp : 0;
+      source.at(E, j, gA + gB);
+      ({ rail, byChoke, byGate } = source);
     }
     const feed = gates.rail ?? rail;
     const pA = (feed - gA) * gp, pB = (feed - gB) * gp; // prettier-ignore
@@ -100,14 +86,9 @@ export function equationsOf(circuit: Circuit): Equations {
     crossB.at(gB - vA);
     clampA.at(gA);
     clampB.at(gB);
-    const zA = breakdown !== undefined && vA > breakdown ? (vA - breakdown) / breakdownResistance : 0;
-    const zB = breakdown !== undefined && vB > breakdown ? (vB - breakdown) / breakdownResistance : 0;
-    const zAd = zA > 0 ? 1 / breakdownResistance : 0, zBd = zB > 0 ? 1 / breakdownResistance : 0; // prettier-ignore
+    const zA = breakdownCurrent(vA, breakdown), zB = breakdownCurrent(vB, breakdown); // prettier-ignore
+    const zAd = zA > 0 ? breakdownConductance : 0, zBd = zB > 0 ? breakdownConductance : 0; // prettier-ignore
     const hold = gd + (time < gates.releasedAt ? holdConductance : 0);
-    watched.channelA = channelA.current;
-    watched.channelB = channelB.current;
-    watched.breakdownA = zA;
-    watched.breakdownB = zB;
 
     const iR = (vA - vB) / R;
     const inA = isTapped ? jA / 2 : jA, inB = isTapped ? jA / 2 : jB; // prettier-ignore
@@ -187,9 +168,22 @@ export function equationsOf(circuit: Circuit): Equations {
     J[r8 + 8] = -supply.resistance - (limit !== undefined && y[8]! > limit.current ? limit.resistance : 0);
   };
 
-  const isStill = (y: Float64Array): boolean => Math.abs(y[0]! - y[1]!) < rest.tank;
-  const isAtRest = (y: Float64Array): boolean =>
-    y[5]! < switches[0].threshold - rest.gate && y[6]! < switches[1].threshold - rest.gate && isStill(y);
+  const byTime = (time: Second, y: Float64Array, out: Float64Array): void => {
+    out.fill(0);
+    const slope = sourceSlope(circuit, time);
+    if (slope === 0) return;
+    if (buffer !== undefined) {
+      out[8] = slope;
+      return;
+    }
+    source.at(sourceVoltage(circuit, time), isTapped ? y[3]! : y[3]! + y[4]!, y[5]! + y[6]!);
+    out[3] = source.bySource * slope;
+    if (!isTapped) out[4] = out[3];
+    if (gates.rail === undefined) out[5] = out[6] = out[3] * gp;
+  };
 
-  return { count: n, mass, evaluate, byTime: sourceSlope(circuit), isStill, isAtRest, watched };
+  const isAtRest = (y: Float64Array): boolean =>
+    y[5]! < switches[0].threshold - rest.gate && y[6]! < switches[1].threshold - rest.gate && Math.abs(y[0]! - y[1]!) < rest.tank;
+
+  return { count: n, mass, evaluate, byTime, isAtRest, watched };
 }

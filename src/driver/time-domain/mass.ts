@@ -1,5 +1,4 @@
 import type { Circuit } from './circuit.ts';
-import type { Equations } from './equations.ts';
 
 /** M of the equations: capacitances and inductances, flat, row by row. */
 export function massOf({ arrangement, supply, choke, tank, capacitances }: Circuit): Float64Array {
@@ -18,24 +17,4 @@ export function massOf({ arrangement, supply, choke, tank, capacitances }: Circu
     M[8 * n + 8] = supply.buffer.inductance;
   }
   return M;
-}
-
-/** ∂f/∂t of the equations: only the source moves of itself. */
-export function sourceSlope(circuit: Circuit): Equations['byTime'] {
-  const { supply, gates } = circuit;
-  const onRail = gates.rail === undefined;
-  const gp = 1 / gates.pullUp;
-  return (time, out) => {
-    out.fill(0);
-    if (time + supply.rising >= supply.riseTime) return;
-    const slope = supply.voltage / supply.riseTime;
-    if (supply.buffer !== undefined) {
-      out[8] = slope;
-      return;
-    }
-    const k = onRail ? 1 / (1 + 2 * supply.resistance * gp) : 1;
-    out[3] = k * slope;
-    if (circuit.arrangement === 'two') out[4] = k * slope;
-    if (onRail) out[5] = out[6] = k * slope * gp;
-  };
 }

@@ -72,15 +72,30 @@ export function measuresOf({
   running: Running;
   circuit: Circuit;
 }): Measures {
+  const railUp = design.gates.pullUp.hold ? 0 : Math.max(riseAtDriver(design), chargingTime(circuit));
+  return measuresWith({ circuit, running, railUp, mayRest: point.running !== undefined });
+}
+
+/** The same where it is known when the rail is up, and what the circuit does while running. */
+export function measuresWith({
+  circuit,
+  running,
+  railUp,
+  mayRest,
+}: {
+  circuit: Circuit;
+  running: Pick<Running, 'frequency' | 'tankPeak' | 'supplyCurrent'>;
+  railUp: Second;
+  mayRest: boolean;
+}): Measures {
   const { angularFrequency, dampingRatio } = envelopeMode(envelopeOf(circuit));
   const envelopePeriod = (2 * Math.PI) / angularFrequency;
-  const railUp = design.gates.pullUp.hold ? 0 : Math.max(riseAtDriver(design), chargingTime(circuit));
   return {
     period: 1 / running.frequency,
     envelopePeriod,
     ringingTime: 1 / (dampingRatio * angularFrequency),
     railUp,
-    mayRest: railUp > (followedBefore + 3) * envelopePeriod && point.running !== undefined,
+    mayRest: mayRest && railUp > (followedBefore + 3) * envelopePeriod,
     amplitude: running.tankPeak,
     current: expectedCurrent({ circuit, running }),
     running: running.supplyCurrent,
@@ -197,7 +212,7 @@ function envelopeOf(circuit: Circuit): EnvelopeCircuit {
 }
 
 /** A step's largest choke current without damping, and the running one with it. */
-function expectedCurrent({ circuit, running }: { circuit: Circuit; running: Running }): number {
+function expectedCurrent({ circuit, running }: { circuit: Circuit; running: Pick<Running, 'supplyCurrent'> }): number {
   return circuit.supply.voltage * Math.PI * Math.sqrt(circuit.tank.capacitance / seenChokesOf(circuit)) * 0.5 + 2 * running.supplyCurrent;
 }
 

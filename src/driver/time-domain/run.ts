@@ -1,5 +1,7 @@
 import type { Ampere, Joule, Second, Volt } from '../../units/si.ts';
+import { breakdownEnergyOf } from './breakdown.ts';
 import { place, type Circuit } from './circuit.ts';
+import { crestsOf } from './crest.ts';
 import { equationsOf } from './equations.ts';
 import { follow, type Accuracy } from './solver.ts';
 
@@ -30,7 +32,6 @@ export interface Swings {
 export interface Moment {
   readonly time: Second;
   readonly state: Float64Array;
-  readonly peaks: Peaks;
   readonly swings: Swings;
 }
 
@@ -47,11 +48,6 @@ export interface Run {
 
 /** Swings below this are noise of the start. */
 const leastSwing: Volt = 1;
-
-/** Every peak at zero. */
-export function noPeaks(): Peaks {
-  return { drain: 0, drainAt: 0, tank: 0, gate: 0, supply: 0, choke: 0, rail: 0, breakdownEnergy: 0 };
-}
 
 /** The higher of every peak of two runs; the energies add up. */
 export function higherPeaks(a: Peaks, b: Peaks): Peaks {
@@ -75,7 +71,7 @@ export function higherPeaks(a: Peaks, b: Peaks): Peaks {
  * @param until     in s, at the latest
  * @param accuracy  see Accuracy
  * @param mostSteps  budget
- * @param watch     called after every step; true to stop; may replace the peaks it was given by `noPeaks` to begin anew
+ * @param watch     called after every step; true to stop
  */
 export function runOf({
   circuit,
@@ -96,9 +92,14 @@ export function runOf({
   const { dip } = circuit.supply;
   const { watched } = equations;
   const state = Float64Array.from(initial);
-  const [peaks, swings] = [noPeaks(), { count: 0, lastAt: 0, amplitude: 0 }];
-  let [crest, side, steps, isOut, endedAt] = [0, 0, 0, false, 0];
-  const moment = { time: 0, state, peaks, swings };
+  const swings = { count: 0, lastAt: 0, amplitude: 0 };
+  const crests = crestsOf(6);
+  const seen = new Float64Array(6);
+  const { highest } = crests;
+  const { breakdown } = circuit;
+  const [brokenA, brokenB] = [breakdownEnergyOf(breakdown ?? Infinity), breakdownEnergyOf(breakdown ?? Infinity)];
+  let [swing, side, steps, isOut, endedAt, highestGate, highestRail] = [0, 0, 0, false, 0, 0, 0];
+  const moment = { time: 0, state, swings };
   const { complete } = follow({
     equations,
     state,
@@ -111,37 +112,52 @@ export function runOf({
       dip?.until ?? 0,
     ],
     accuracy,
-    watch: (time, step, y) => {
+    watch: (time, y) => {
       const [vA, vB] = [y[place.drainA]!, y[place.drainB]!];
-      const drain = vA > vB ? vA : vB;
-      if (drain > peaks.drain) [peaks.drain, peaks.drainAt] = [drain, time];
-      const tank = vA - vB;
-      const size = tank < 0 ? -tank : tank;
-      if (size > peaks.tank) peaks.tank = size;
-      const gate = Math.max(y[place.gateA]!, y[place.gateB]!);
-      if (gate > peaks.gate) peaks.gate = gate;
+      const across = vA - vB;
+      const size = across < 0 ? -across : across;
       const [jA, jB] = [y[place.chokeA]!, y[place.chokeB]!];
-      if (jA + jB > peaks.supply) peaks.supply = jA + jB;
-      const choke = jA > jB ? jA : jB;
-      if (choke > peaks.choke) peaks.choke = choke;
-      if (watched.rail > peaks.rail) peaks.rail = watched.rail;
-      peaks.breakdownEnergy += step * (watched.breakdownA * vA + watched.breakdownB * vB);
+      seen[0] = vA;
+      seen[1] = vB;
+      seen[2] = size;
+      seen[3] = jA + jB;
+      seen[4] = jA;
+      seen[5] = jB;
+      crests.see(time, seen);
+      const gate = Math.max(y[place.gateA]!, y[place.gateB]!);
+      if (gate > highestGate) highestGate = gate;
+      if (watched.rail > highestRail) highestRail = watched.rail;
+      if (breakdown !== undefined) {
+        brokenA.see(time, vA);
+        brokenB.see(time, vB);
+      }
       // a half period ends where the tank voltage changes its sign
-      if (tank * side < 0) {
-        if (crest >= leastSwing) {
+      if (across * side < 0) {
+        if (swing >= leastSwing) {
           swings.count++;
           swings.lastAt = time;
-          swings.amplitude = crest;
+          swings.amplitude = swing;
         }
-        crest = 0;
+        swing = 0;
       }
-      side = tank === 0 ? side : tank;
-      if (size > crest) crest = size;
+      side = across === 0 ? side : across;
+      if (size > swing) swing = size;
       moment.time = endedAt = time;
       steps++;
       isOut = steps >= mostSteps;
       return isOut || watch(moment);
     },
   });
+  const higher = highest[0]! > highest[1]! ? 0 : 1;
+  const peaks: Peaks = {
+    drain: highest[higher]!,
+    drainAt: crests.at[higher]!,
+    tank: highest[2]!,
+    gate: highestGate,
+    supply: highest[3]!,
+    choke: Math.max(highest[4]!, highest[5]!),
+    rail: highestRail,
+    breakdownEnergy: brokenA.energy + brokenB.energy,
+  };
   return { peaks, swings, state, endedAt, steps, complete: complete && !isOut };
 }

@@ -12,8 +12,6 @@ export interface Accuracy {
 
 /** Steps may be so many times longer while both switches are off and the tank is still. */
 const longerAtRest = 50;
-/** Error of a step while the tank is still, of its usual one: there the oscillation begins, and with it the phase of the start. */
-const errorWhileStill = 1 / 20;
 
 /**
  * Follows M·y′ = f(t, y) by a Rosenbrock method of order 3 with four stages, L-stable and stiffly accurate (Sandu, Verwer, Blom, Spee,
@@ -30,7 +28,7 @@ const errorWhileStill = 1 / 20;
  * @param until      in s
  * @param breaks     times at which the equations change at once; no step crosses one
  * @param accuracy   see Accuracy
- * @param watch      called after every step with time, step and state; returns true to stop
+ * @param watch      called after every step with time and state; returns true to stop
  * @returns steps taken, and whether every one could be made; false where the step had to shrink beyond all measure
  */
 export function follow({
@@ -46,27 +44,22 @@ export function follow({
   until: Second;
   breaks: readonly Second[];
   accuracy: Accuracy;
-  watch: (time: Second, step: Second, state: Float64Array) => boolean;
+  watch: (time: Second, state: Float64Array) => boolean;
 }): { readonly steps: number; readonly complete: boolean } {
-  const { evaluate, byTime, isStill, isAtRest } = equations;
+  const { evaluate, byTime, isAtRest } = equations;
   const space = workspaceOf(equations);
   const { f0, ft, J, next } = space;
   const stops = [...breaks.filter((time) => time > 0 && time < until), until].toSorted((a, b) => a - b);
   let [t, h, steps, stop] = [0, Math.min(longestStep, 1e-9), 0, 0];
-  let fresh = true;
+  evaluate(t, y, f0, J);
+  byTime(t, y, ft);
   while (t < until) {
     while (stops[stop]! <= t) stop++;
     const left = stops[stop]! - t;
     let step = Math.min(h, isAtRest(y) ? longerAtRest * longestStep : longestStep);
     if (step >= left * (1 - 1e-9)) step = left;
     else if (step > left / 2) step = left / 2;
-    // the left side of a break: what holds within the step
-    if (fresh) {
-      evaluate(t, y, f0, J);
-      byTime(t, ft);
-      fresh = false;
-    }
-    const error = tryStep(equations, space, y, t, step, isStill(y) ? tolerance * errorWhileStill : tolerance);
+    const error = tryStep(equations, space, y, t, step, tolerance);
     if (!(error <= 1)) {
       h = step * (Number.isFinite(error) ? Math.max(0.2, 0.9 * error ** (-1 / 3)) : 0.1);
       if (h < 1e-18) return { steps, complete: false };
@@ -80,8 +73,10 @@ export function follow({
     t = step === left ? stops[stop]! : t + step;
     steps++;
     h = step * Math.min(5, Math.max(0.2, 0.9 * Math.max(error, 1e-6) ** (-1 / 3)));
-    fresh = true;
-    if (watch(t, step, y)) break;
+    // of the state that the watcher sees, and right of a break: what holds within the next step
+    evaluate(t, y, f0, J);
+    byTime(t, y, ft);
+    if (watch(t, y)) break;
   }
   return { steps, complete: true };
 }

@@ -1,0 +1,136 @@
+import type { Circuit } from '../../src/driver/time-domain/circuit.ts';
+import { gateClamp } from '../../src/driver/time-domain/gate-clamp.ts';
+import { channelOf } from '../../src/physics/square-law-channel.ts';
+import { junctionOf } from '../../src/physics/junction-current.ts';
+
+/** What has passed in a run: energy in J, charge in C. */
+export interface Balance {
+  readonly given: Readonly<Record<string, number>>;
+  readonly lost: Readonly<Record<string, number>>;
+  readonly stored: number;
+  /** Given, less lost and stored, over all that was given. */
+  readonly open: number;
+  /** Charge out of the sources, less that into ground and into capacitors tied to it, over the former. */
+  readonly openCharge: number;
+}
+
+/** Powers and charge currents at a moment. */
+interface Flows {
+  readonly given: Readonly<Record<string, number>>;
+  readonly lost: Readonly<Record<string, number>>;
+  readonly out: number;
+  readonly toGround: number;
+  readonly stored: number;
+  readonly chargeStored: number;
+}
+
+/**
+ * Keeps account of a run, element by element from the circuit diagram: voltage across each times current through it, added up by the
+ * trapezoid. Neither the right sides of the equations nor their matrix M are used.
+ */
+export function accountOf(circuit: Circuit): { see: (time: number, state: Float64Array) => void; balance: () => Balance } {
+  const { arrangement, supply, choke, tank, switches, capacitances, gates, breakdown = Infinity } = circuit;
+  const isTapped = arrangement === 'centre-tap';
+  const { buffer, limit } = supply;
+  const channels = switches.map((one) => channelOf(one));
+  const body = junctionOf(circuit.bodyDiode);
+  const cross = junctionOf(gates.crossDiode);
+  const clamp = gateClamp(circuit);
+  const current = (element: { at: (v: number) => void; readonly current: number }, v: number): number => {
+    element.at(v);
+    return element.current;
+  };
+  /** Where the line of the source, the lower of its two, meets that of the load. */
+  const railBehind = (E: number, j: number, g: number): number => {
+    const pull = gates.rail === undefined ? 1 / gates.pullUp : 0;
+    const lines = [
+      [E, supply.resistance],
+      ...(limit === undefined ? [] : [[E + limit.resistance * limit.current, supply.resistance + limit.resistance]]),
+    ] as const;
+    return Math.min(...lines.map(([emf, r]) => (emf - r * (j - pull * g)) / (1 + 2 * pull * r)));
+  };
+  const flowsAt = (time: number, y: Float64Array, inside: number): Flows => {
+    const [vA, vB, iL, jA, jB, gA, gB] = y as unknown as [number, number, number, number, number, number, number];
+    const j = isTapped ? jA : jA + jB;
+    const E = time + supply.rising < supply.riseTime ? (supply.voltage * (time + supply.rising)) / supply.riseTime : supply.voltage;
+    const rail = buffer === undefined ? railBehind(E, j, gA + gB) : y[7]!;
+    const feed = gates.rail ?? rail;
+    const [pA, pB] = [(feed - gA) / gates.pullUp, (feed - gB) / gates.pullUp];
+    const drawn = j + (gates.rail === undefined ? pA + pB : 0);
+    const source = buffer === undefined ? drawn : y[8]!;
+    const load = inside < tank.changesAt ? tank.load : tank.loadAfter;
+    const hold = 1 / gates.pullDown + (inside < gates.releasedAt ? 1 : 0);
+    channels[0]!.at(gA, vA);
+    channels[1]!.at(gB, vB);
+    const [iA, iB] = [channels[0]!.current, channels[1]!.current];
+    const [bodyA, bodyB, xA, xB] = [current(body, -vA), current(body, -vB), current(cross, gA - vB), current(cross, gB - vA)];
+    const [zA, zB] = [current(clamp, gA), current(clamp, gB)];
+    const [brokenA, brokenB] = [Math.max(0, vA - breakdown) / 0.3, Math.max(0, vB - breakdown) / 0.3];
+    const { gateToSource, gateToDrain, drainToSource } = capacitances;
+    const half = (value: number, x: number): number => (value * x * x) / 2;
+    return {
+      given: { source: E * source, 'gate rail': gates.rail === undefined ? 0 : gates.rail * (pA + pB) },
+      lost: {
+        'source resistance': supply.resistance * source ** 2,
+        'source limit': limit === undefined ? 0 : limit.resistance * Math.max(0, source - limit.current) * source,
+        chokes: choke.resistance * (jA ** 2 + (isTapped ? 0 : jB ** 2)),
+        coil: tank.coilResistance * iL ** 2,
+        load: (vA - vB) ** 2 / load,
+        channels: vA * iA + vB * iB,
+        'body diodes': -vA * bodyA - vB * bodyB,
+        breakdown: vA * brokenA + vB * brokenB,
+        'cross diodes': (gA - vB) * xA + (gB - vA) * xB,
+        'pull-ups': gates.pullUp * (pA ** 2 + pB ** 2),
+        clamps: gA * zA + gB * zB,
+        'pull-downs': hold * (gA ** 2 + gB ** 2),
+      },
+      out: source + (gates.rail === undefined ? 0 : pA + pB),
+      toGround: iA + iB - bodyA - bodyB + brokenA + brokenB + zA + zB + hold * (gA + gB),
+      stored:
+        half(tank.capacitance, vA - vB) +
+        half(drainToSource, vA) +
+        half(drainToSource, vB) +
+        half(gateToSource, gA) +
+        half(gateToSource, gB) +
+        half(gateToDrain, vA - gA) +
+        half(gateToDrain, vB - gB) +
+        half(tank.inductance, iL) +
+        half(choke.inductance, jA) +
+        (isTapped ? 0 : half(choke.inductance, jB)) +
+        (buffer === undefined ? 0 : half(buffer.capacitance, rail) + half(buffer.inductance, source)),
+      chargeStored: drainToSource * (vA + vB) + gateToSource * (gA + gB) + (buffer === undefined ? 0 : buffer.capacitance * rail),
+    };
+  };
+  const [given, lost]: [Record<string, number>, Record<string, number>] = [{}, {}];
+  let before: { time: number; y: Float64Array } | undefined;
+  let [first, last]: (Flows | undefined)[] = [];
+  let [charge, grounded] = [0, 0];
+  const see = (time: number, state: Float64Array): void => {
+    const y = Float64Array.from(state);
+    if (before !== undefined) {
+      const inside = (before.time + time) / 2;
+      const step = time - before.time;
+      const [left, right] = [flowsAt(before.time, before.y, inside), flowsAt(time, y, inside)];
+      first ??= left;
+      last = right;
+      for (const [name, power] of Object.entries(right.given)) given[name] = (given[name] ?? 0) + (step * (power + left.given[name]!)) / 2;
+      for (const [name, power] of Object.entries(right.lost)) lost[name] = (lost[name] ?? 0) + (step * (power + left.lost[name]!)) / 2;
+      charge += (step * (left.out + right.out)) / 2;
+      grounded += (step * (left.toGround + right.toGround)) / 2;
+    }
+    before = { time, y };
+  };
+  const sum = (of: Readonly<Record<string, number>>): number => Object.values(of).reduce((a, b) => a + b, 0);
+  const balance = (): Balance => {
+    const stored = last!.stored - first!.stored;
+    const chargeStored = last!.chargeStored - first!.chargeStored;
+    return {
+      given,
+      lost,
+      stored,
+      open: (sum(given) - sum(lost) - stored) / sum(given),
+      openCharge: (charge - grounded - chargeStored) / charge,
+    };
+  };
+  return { see, balance };
+}
