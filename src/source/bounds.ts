@@ -55,7 +55,11 @@ function rangeText(schema: JsonSchema): string {
   return [lower, upper].filter((text) => text !== undefined).join(' and ');
 }
 
-const prefixed = /^([-+]?[\d.]+(?:[eE][-+]?\d+)?)\s*([pnuµμmkMG]?)(V|A|ohm|Ω|\u2126|H|F|Hz|s|W|C|J)$/;
+const prefixed = /^([-+]?[\d.]+(?:[eE][-+]?\d+)?)\s*([pnuµμmkMG]?)(V|A|ohm|Ω|\u2126|H|F|Hz|s|S|W|C|J|m)$/;
+
+/** A prefix is missed by two steps at most, unless it was left out, or is a matter of the shift key: `M` for `m`. */
+const farthestSlip = 1.001e6;
+const isShiftKey = (written: string, meant: string): boolean => written !== meant && written.toLowerCase() === meant.toLowerCase();
 
 /** The same number with another prefix, where that is a value seen in practice; the nearest prefix first. */
 function prefixGuesses(judged: Judged): readonly string[] {
@@ -64,13 +68,16 @@ function prefixGuesses(judged: Judged): readonly string[] {
   const written = prefixed.exec(text.trim());
   const [low, high] = [boundValue(lowest, judged), boundValue(highest, judged)];
   if (!written || low === undefined || high === undefined || value === 0) return [];
+  const [, number = '', from = '', unit = ''] = written;
   return ['p', 'n', 'u', 'm', '', 'k', 'M']
-    .map((prefix) => `${written[1]} ${prefix}${written[3]}`)
-    .flatMap((guess) => {
+    .flatMap((prefix) => {
+      const guess = `${number} ${prefix}${unit}`;
       const parsed = parse({ text: guess, dimension });
-      return parsed.ok && parsed.value >= low && parsed.value <= high ? [{ guess, value: parsed.value }] : [];
+      if (!parsed.ok || parsed.value < low || parsed.value > high) return [];
+      const steps = isShiftKey(from, prefix) ? 0 : Math.abs(Math.log(parsed.value / value));
+      return from === '' || steps <= Math.log(farthestSlip) ? [{ guess, steps }] : [];
     })
-    .sort((a, b) => Math.abs(Math.log(a.value / value)) - Math.abs(Math.log(b.value / value)))
+    .sort((a, b) => a.steps - b.steps)
     .slice(0, 2)
     .map(({ guess }) => guess);
 }

@@ -136,6 +136,43 @@ test.each([
   expect(problemsOf(edited(from, to)).map((problem) => problem.help)).toEqual([help]),
 );
 
+/** What is written, and what the help of its refusal names; each quantity has the prefix of a neighbour. */
+test.each([
+  [
+    'resistance: 60 mohm',
+    'resistance: 100 Mohm',
+    '`supply.resistance` must be at least 0 ohm and at most 100 ohm, not `100 Mohm`',
+    '"100 mohm"',
+  ],
+  ['{resistance: 470 ohm', '{resistance: 130 mohm', '`gates.pullUp.resistance` must be at least 1 ohm and at most 1 Mohm', '"130 ohm"'],
+  ['pullDown: 10 kohm', 'pullDown: 10 mohm', '`gates.pullDown` must be at least 10 ohm', '"10 kohm"'],
+  ['voltage: 18 V', 'voltage: 18 mV', '`supply.voltage` must be at least 1 V and at most 2 kV', '"18 V"'],
+  ['riseTime: 2 ms', 'riseTime: 200 s', '`supply.riseTime` must be at least 0 s and at most 100 s', '"200 ms"'],
+  ['currentLimit: 10 A', 'currentLimit: 10 uA', '`supply.currentLimit` must be at least 1 mA', '"10 A"'],
+  ['power: 25 W', 'power: 25 MW', '`loads.1.power` must be at least 0 W and at most 100 kW', '"25 W"'],
+  ['inductance: 1.8 uH', 'inductance: 1 H', '`tank.coil.inductance` must be above 1 nH and below 100 mH', '"1 uH"'],
+  ['part: pp-box-100n-630v', 'part: {capacitance: 1 F}', '`tank.bank.part.capacitance` must be above 1 pF and below 10 mF', '"1 uF"'],
+  ['part: pp-box-100n-630v', 'part: {capacitance: 1 pF}', '`tank.bank.part.capacitance` must be above 1 pF', '"1 nF" or "1 uF"'],
+  ['part: IRFP250N', 'part: {onResistance: 75 Mohm}', '`switches.part.onResistance` must be at least 10 uohm', '"75 mohm"'],
+  ['part: IRFP250N', 'part: {gateCharge: 123 C}', '`switches.part.gateCharge` must be at least 10 pC and at most 100 uC', '"123 nC"'],
+  [
+    'crossDiode: UF4004',
+    'crossDiode: {recoveryTime: 50 s}',
+    '`gates.crossDiode.recoveryTime` must be at least 0 s and at most 1 ms',
+    '"50 us"',
+  ],
+])('%s written as %s is refused with its range and the prefix that was meant', (from, to, message, meant) => {
+  const problems = problemsOf(edited(from, to));
+  expect(problems.map(({ id }) => id)).toEqual(['out-of-range']);
+  expect(problems[0]?.message).toContain(message);
+  expect(problems[0]?.help).toContain(meant);
+});
+
+test('no prefix is proposed that lies far from what is written', () => {
+  const [problem] = problemsOf(edited('bulkCapacitance: 4700 uF', 'bulkCapacitance: 1 pF'));
+  expect(problem?.help).toBe('write a value in that range; check the number and the prefix of its unit');
+});
+
 test('all mistakes of a file are told at once, in file order', () => {
   const text = edited('voltage: 18 V', 'voltage: 18')
     .replace('parallel: 24', 'parallel: 0')
