@@ -11,6 +11,23 @@ import type { ScalarNode, SourceNode } from './source-tree.ts';
 /** Longest list of allowed keys that helps rather than hides. */
 const mostKeysNamed = 16;
 
+/** How an entry of a list is written, after the example of the schema. */
+function entryExample({ examples }: JsonSchema): string {
+  const [first] = examples?.[0] instanceof Array ? (examples[0] as readonly unknown[]) : [];
+  return first === undefined ? '- …' : `- ${flowText(first).replace(/^\{(.*)\}$/, '$1')}`;
+}
+
+/** What to write in place of something that is no list, or of a text where a mapping with a name is due. */
+function insteadOf({ schema, node }: { schema: JsonSchema; node: SourceNode }): string | undefined {
+  const types = typesOf(schema);
+  if (types.includes('array')) return `it is a list: begin each entry with \`- \`, such as \`${entryExample(schema)}\``;
+  if (node.kind !== 'scalar' || !types.includes('object')) return undefined;
+  if (schema.properties?.['name'] !== undefined) return `write \`name: ${node.text}\``;
+  const [only, ...others] = schema.required ?? [];
+  const isOne = only !== undefined && others.length === 0 && schema.properties?.[only]?.type !== 'object';
+  return isOne && /\d/.test(node.text) ? `write \`{${only}: ${node.text}}\`, and its further keys after that one` : undefined;
+}
+
 const typeNames: Readonly<Record<string, string>> = {
   object: 'a mapping',
   array: 'a list',
@@ -43,6 +60,12 @@ function writtenKind(node: SourceNode): string {
 /** The file itself has no path. */
 const named = (path: string): string => (path === '' ? 'the file' : `\`${path}\``);
 
+/** Where a key belongs that stands in the wrong place. */
+function belongsHelp(homes: readonly string[]): string {
+  const places = homes.map((home) => (home === '' ? 'the first column' : `\`${home}\``));
+  return `it belongs ${homes[0] === '' ? 'in' : 'under'} ${places.length === 1 ? places[0] : `${places.slice(0, -1).join(', ')} or ${places.at(-1)}`}`;
+}
+
 /**
  * The problem of a key that the schema does not know.
  *
@@ -50,6 +73,8 @@ const named = (path: string): string => (path === '' ? 'the file' : `\`${path}\`
  * @param parent   dotted path of the mapping
  * @param what     what the file is called
  * @param allowed  keys that the mapping may have
+ * @param homes    dotted paths of mappings that the key belongs to
+ * @param isNamed  whether a name may stand in place of the mapping
  * @param node     the mapping
  * @returns `unknown-key`, at the key
  */
@@ -58,17 +83,27 @@ export function unknownKey({
   parent,
   what,
   allowed,
+  homes,
+  isNamed,
   node,
 }: {
   key: string;
   parent: string;
   what: string;
   allowed: readonly string[];
+  homes: readonly string[];
+  isNamed: boolean;
   node: SourceNode | undefined;
 }): Diagnostic {
   const at = (node?.kind === 'map' ? node.entries.find((entry) => entry.key === key)?.keyAt : undefined) ?? node?.at;
   const list = allowed.length <= mostKeysNamed ? `known here: ${allowed.join(', ')}` : undefined;
-  const help = didYouMeanHelp({ word: key, names: allowed }) ?? list;
+  const value = node?.kind === 'map' ? node.entries.find((entry) => entry.key === key)?.value : undefined;
+  const isPartName = isNamed && key === 'name' && value?.kind === 'scalar';
+  const help = isPartName
+    ? `write the name alone: \`${parent.split('.').at(-1)}: ${value.text}\``
+    : homes.length > 0
+      ? belongsHelp(homes)
+      : (didYouMeanHelp({ word: key, names: allowed }) ?? list);
   return {
     id: 'unknown-key',
     message: `${quoted(key)} is not a key of ${parent === '' ? what : named(parent)}`,
@@ -120,11 +155,13 @@ function bareNumber({ path, schema, node, parse }: ValueFault & { node: ScalarNo
 function typeProblem(fault: ValueFault): Diagnostic {
   const { path, schema, node } = fault;
   const example = exampleText(schema);
+  const types = typesOf(schema);
   if (node.kind === 'nothing') {
-    const help = example === undefined ? 'write a value after the key, or remove the key' : `write a value, such as ${example}`;
+    const help =
+      (types.includes('array') ? insteadOf({ schema, node }) : undefined) ??
+      (example === undefined ? 'write a value after the key, or remove the key' : `write a value, such as ${example}`);
     return { id: 'no-value', message: `${named(path)} has no value`, help, at: node.at };
   }
-  const types = typesOf(schema);
   const isText = types.includes('string');
   if (node.kind === 'scalar' && typeof node.value === 'number' && isText && schema['x-dimension'] !== undefined)
     return bareNumber({ ...fault, node });
@@ -138,6 +175,7 @@ function typeProblem(fault: ValueFault): Diagnostic {
         : undefined;
   const shown =
     help ??
+    insteadOf({ schema, node }) ??
     (path === ''
       ? 'write keys with values, beginning with `tankproof: 1`'
       : `write ${example === undefined ? expectedText(schema) : `it like \`${example}\``}`);
