@@ -43,11 +43,16 @@ function unknownPart({
     };
   const names = library.names(kind);
   const list = names.length > 0 && names.length <= mostNamesListed ? `known: ${names.join(', ')}` : undefined;
+  const none = kind === 'zeners' && /^(?:none|no)$/i.test(name) ? `leave the key out where there is none` : undefined;
   return {
     id: 'unknown-part',
     message: `no ${kindName(kind)} is called ${quoted(name)}`,
     label: 'unknown part',
-    help: didYouMeanHelp({ word: name, names }) ?? list ?? `list the names with \`tankproof parts list\`, or write the ratings inline`,
+    help:
+      none ??
+      didYouMeanHelp({ word: name, names }) ??
+      list ??
+      `list the names with \`tankproof parts list --kind ${kind}\`, or write the ratings inline`,
     at,
   };
 }

@@ -11,7 +11,8 @@ export type ParsedText =
 /** Reads a quantity of a dimension; handed in, since the layer of sources knows nothing of units. */
 export type QuantityParser = (argument: { text: string; dimension: string }) => ParsedText;
 
-interface Judged {
+/** A value and what its schema says of it. */
+export interface Judged {
   readonly text: string;
   readonly value: number;
   readonly dimension: string;
@@ -22,7 +23,8 @@ interface Judged {
 /** Bounds read so far, by dimension and text: a schema states the same few again and again. */
 const bounds = new Map<string, number>();
 
-function boundValue(text: string | undefined, { dimension, parse }: Judged): number | undefined {
+/** A bound of a schema in SI. */
+export function boundValue(text: string | undefined, { dimension, parse }: Judged): number | undefined {
   if (text === undefined) return undefined;
   const key = `${dimension} ${text}`;
   const known = bounds.get(key);
@@ -33,7 +35,8 @@ function boundValue(text: string | undefined, { dimension, parse }: Judged): num
   return parsed.value;
 }
 
-function isInside(value: number, judged: Judged): boolean {
+/** Whether a value lies within the bounds of its schema. */
+export function isInside(value: number, judged: Judged): boolean {
   const { schema } = judged;
   const above = boundValue(schema['x-above'], judged);
   const atLeast = boundValue(schema['x-atLeast'], judged);
@@ -55,7 +58,8 @@ function rangeText(schema: JsonSchema): string {
   return [lower, upper].filter((text) => text !== undefined).join(' and ');
 }
 
-const prefixed = /^([-+]?[\d.]+(?:[eE][-+]?\d+)?)\s*([pnuµμmkMG]?)(V|A|ohm|Ω|\u2126|H|F|Hz|s|S|W|C|J|m)$/;
+/** Number, prefix and unit of a quantity in its plain form. */
+export const prefixed = /^([-+]?[\d.]+(?:[eE][-+]?\d+)?)\s*([pnuµμmkMG]?)(V|A|ohm|Ω|\u2126|H|F|Hz|s|S|W|C|J|m)$/;
 
 /** A prefix is missed by two steps at most, unless it was left out, or is a matter of the shift key: `M` for `m`. */
 const farthestSlip = 1.001e6;

@@ -93,6 +93,16 @@ function keyMistake({ lines, index }: { lines: readonly Line[]; index: number })
   return { line, message: `the \`:\` after \`${first}\` is missing`, help: `write \`${dash}${meant}\`` };
 }
 
+/** An entry of a list where keys are due. */
+function dashMistake(line: Line): Mistake | undefined {
+  if (!isEntry(line) || keyOf(line) === undefined) return undefined;
+  return {
+    line,
+    message: 'a dash begins an entry of a list, and the lines above are keys',
+    help: `write \`${line.body.replace(/^- */, '')}\``,
+  };
+}
+
 /** A key that begins further left or right than the one above it, and in no column of those further up. */
 function columnMistake({ lines, index }: { lines: readonly Line[]; index: number }): Mistake | undefined {
   const [above, line] = [lines[index - 1], lines[index]!];
@@ -122,7 +132,8 @@ export function mixedLines({ text, start, lists }: { text: string; start: number
   const lineEnd = text.indexOf('\n', start);
   const index = lines.findLastIndex((line) => line.start <= (lineEnd < 0 ? text.length : lineEnd));
   if (index < 0) return undefined;
-  const mistake = listMistake({ lines, index, lists }) ?? keyMistake({ lines, index }) ?? columnMistake({ lines, index });
+  const mistake =
+    listMistake({ lines, index, lists }) ?? keyMistake({ lines, index }) ?? columnMistake({ lines, index }) ?? dashMistake(lines[index]!);
   if (mistake === undefined) return undefined;
   const { line, ...said } = mistake;
   return { id: 'yaml-syntax', ...said, start: line.start, end: line.start + line.body.length };

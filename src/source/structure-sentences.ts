@@ -5,11 +5,20 @@ import { flowText } from './flow-text.ts';
 import { typesOf } from './json-schema.ts';
 import type { JsonSchema } from './json-schema.ts';
 import type { Location } from './location.ts';
+import { ownHelp } from './own-help.ts';
 import { quoted } from './quoted.ts';
 import type { ScalarNode, SourceNode } from './source-tree.ts';
 
 /** Longest list of allowed keys that helps rather than hides. */
 const mostKeysNamed = 16;
+
+const wordsOf = (schema: JsonSchema): readonly string[] => (schema.enum ?? [schema.const]).map(String);
+
+/** The words that a schema allows: `public or trained`. */
+function choiceOf(schema: JsonSchema): string {
+  const words = wordsOf(schema);
+  return words.length > 1 ? `${words.slice(0, -1).join(', ')} or ${words.at(-1)}` : words.join('');
+}
 
 /** How an entry of a list is written, after the example of the schema. */
 function entryExample({ examples }: JsonSchema): string {
@@ -21,6 +30,8 @@ function entryExample({ examples }: JsonSchema): string {
 function insteadOf({ schema, node }: { schema: JsonSchema; node: SourceNode }): string | undefined {
   const types = typesOf(schema);
   if (types.includes('array')) return `it is a list: begin each entry with \`- \`, such as \`${entryExample(schema)}\``;
+  if (node.kind === 'list' && types.join('') === 'object') return 'leave the dashes out: the keys of a mapping have none';
+  if (node.kind === 'scalar' && (schema.const ?? schema.enum) !== undefined) return `write ${choiceOf(schema)}`;
   if (node.kind !== 'scalar' || !types.includes('object')) return undefined;
   if (schema.properties?.['name'] !== undefined) return `write \`name: ${node.text}\``;
   const [only, ...others] = schema.required ?? [];
@@ -145,7 +156,10 @@ function bareNumber({ path, schema, node, parse }: ValueFault & { node: ScalarNo
   const dimension = [schema['x-dimension'] ?? []].flat()[0] ?? 'ratio';
   const parsed = parse({ text: node.text, dimension });
   const { at } = node;
-  if (!parsed.ok) return { ...parsed.problem, message: `\`${path}\`: ${parsed.problem.message}`, at };
+  if (!parsed.ok) {
+    const help = ownHelp({ text: node.text, problem: parsed.problem, schema, parse });
+    return { ...parsed.problem, ...(help === undefined ? {} : { help }), message: `\`${path}\`: ${parsed.problem.message}`, at };
+  }
   const percent = Number((parsed.value * 100).toPrecision(12));
   const help =
     Math.abs(parsed.value) < 1 ? `write "${percent} %" for a ratio of ${node.text}, or "${node.text} %"` : `write "${node.text} %"`;
@@ -189,10 +203,10 @@ function typeProblem(fault: ValueFault): Diagnostic {
 }
 
 function wordProblem({ path, schema, node }: ValueFault): Diagnostic {
-  const words = (schema.enum ?? [schema.const]).map(String);
+  const words = wordsOf(schema);
   const isVersion = path === 'tankproof' || path === 'tankproofPart';
   const near = node.kind === 'scalar' && !isVersion ? didYouMeanHelp({ word: node.text, names: words }) : undefined;
-  const list = words.length > 1 ? `${words.slice(0, -1).join(', ')} or ${words.at(-1)}` : words.join('');
+  const list = choiceOf(schema);
   return {
     id: isVersion ? 'unsupported-version' : 'unknown-word',
     message: `${named(path)} must be ${list}, not ${writtenKind(node)}`,
