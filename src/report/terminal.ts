@@ -2,6 +2,7 @@ import { Chalk, type ChalkInstance } from 'chalk';
 import { subjectParts } from '../checks/check.ts';
 import { verdicts, type Verdict } from '../checks/judge.ts';
 import type { Result } from '../checks/result.ts';
+import { sourceWords } from '../parts/source-words.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { faultLines } from './fault-lines.ts';
 import { operatingLines } from './operating-lines.ts';
@@ -44,10 +45,17 @@ export function terminalReport({ report, style }: { report: ReviewReport; style:
     ...list('single faults, in closed form', faultLines(report.faults ?? [])),
     ...list('assumed', report.assumptions),
     ...list('ratings not from a data sheet: confirm them for the part in hand', ratingLines(unverifiedRatings(report.ratings))),
+    ...sourceLines({ report, width: style.width }),
     ...list('cautions', report.cautions),
     '',
     ...summaryLines({ report, paint, width: style.width }),
   ].join('\n');
+}
+
+/** What the sources of those ratings mean. */
+function sourceLines({ report, width }: { report: ReviewReport; width: number }): readonly string[] {
+  const words = sourceWords(unverifiedRatings(report.ratings).map(({ rating }) => rating.source));
+  return words === '' ? [] : hanging({ text: words, first: `${indent}  `, width });
 }
 
 /** Parts with their results: gravest part last, gravest result last within it. */
