@@ -15,10 +15,11 @@ export default defineCheck({
   model: 'running',
   docs: {
     what: 'Computes copper loss with the resistance at temperature, core loss scaled from the stated point, and the temperature of winding and core.',
-    why: 'Powder cores lose in the ripple, at 100 kHz often more than the copper; iron powder ages for good above about 100 °C.',
+    why: 'Powder cores lose in the ripple, at 100 kHz often more than the copper; iron powder ages for good in hours of heat, some materials from 75 °C on: the part’s own maxTemperature rules, no general figure.',
     formula: 'T = Ta + R_th·(I_rms²·R(T) + P_core), I_rms² = I² + ΔI²/12, P_core = P0·(ΔI/ΔI0)^2.2·(f/f0)^1.2',
     source: 'copper coefficient of IEC 60028 (check-values C-iacs); core exponents of a class, from memory',
     remedy: 'a choke of lower resistance or core loss, a larger one, or moving air',
+    rated: 'the part’s own maxTemperature',
   },
   subject: subjects.choke,
   run: ({ analysis: { design }, instance: { point } }) => {

@@ -3,9 +3,10 @@ import type { Diagnostic } from './diagnostic.ts';
 import { didYouMean } from './did-you-mean.ts';
 import { resolvedSchema, schemaUnder, typesOf } from './json-schema.ts';
 import type { SchemaPlace } from './json-schema.ts';
+import { missingKey, unknownKey } from './key-sentences.ts';
 import { locateKey, nodeAt, plainValue } from './source-tree.ts';
 import type { SourceNode } from './source-tree.ts';
-import { missingKey, unknownKey, valueProblem } from './structure-sentences.ts';
+import { valueProblem } from './structure-sentences.ts';
 
 /** One error of a compiled JSON Schema validator. */
 export interface ValidatorError {
