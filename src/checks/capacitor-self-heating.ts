@@ -82,10 +82,10 @@ function ruleOf({ dielectric, ratings: { maxRise } }: Capacitor): string {
   const rise =
     maxRise === undefined ? undefined : `${formatQuantity({ value: maxRise.value, dimension: 'temperatureRise' })} (${maxRise.source})`;
   if (dielectric !== 'polypropylene') return `limit from the part's own maxRise of ${rise ?? 'none'}`;
-  if (maxRise === undefined) return 'limit of the default policy for polypropylene; the part gives no maxRise of its own';
+  if (maxRise === undefined) return 'limit of the policy for polypropylene; the part gives no maxRise of its own';
   return maxRise.value < usualRise
-    ? `limit of the default policy for polypropylene, lowered in proportion to the part's maxRise of ${rise}`
-    : `limit of the default policy for polypropylene; the part's maxRise of ${rise} does not raise it`;
+    ? `limit of the policy for polypropylene, lowered in proportion to the part's own maxRise of ${rise}`
+    : `limit of the policy for polypropylene; the part's own maxRise of ${rise} counts only where it is below 10 K`;
 }
 
 function sourcesOf(capacitor: Capacitor): readonly string[] {

@@ -1,4 +1,6 @@
 import { chokeHeatOf } from '../driver/choke-heat.ts';
+import type { Design } from '../project/design.ts';
+import type { Hertz } from '../units/si.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
 import { lacks, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
@@ -29,7 +31,7 @@ export default defineCheck({
     if (running === undefined) return [unassessed({ ...notOscillating, path })];
     if (rating === undefined) return [unassessed({ ...lacks({ part: choke.name, key: 'maxTemperature' }), path })];
     const heat = chokeHeatOf({ design, point, running });
-    if ('unknown' in heat) return [unassessed({ ...heat, path })];
+    if ('unknown' in heat) return [unassessed({ unknown: `${heat.unknown}${lossForm({ design, frequency: running.frequency })}`, path })];
     const { copper, core, temperature } = heat;
     const remedy = (): string => 'a choke of lower resistance or core loss, or a larger one';
     if (temperature === undefined) {
@@ -51,3 +53,15 @@ export default defineCheck({
     ];
   },
 });
+
+/** How a core loss that states no conditions is written in full; the numbers are this driver's, for want of those it was measured at. */
+function lossForm({ design, frequency }: { design: Design; frequency: Hertz }): string {
+  const stated = design.chokes.choke.ratings.coreLoss;
+  if (stated === undefined || stated.value === 0 || stated.at !== undefined) return '';
+  const [loss, voltage, at] = [
+    formatQuantity({ value: stated.value, dimension: 'power' }),
+    formatQuantity({ value: design.supply.voltage, dimension: 'voltage' }),
+    formatQuantity({ value: frequency, dimension: 'frequency' }),
+  ];
+  return `: write coreLoss: {value: ${loss}, at: {supplyVoltage: ${voltage}, frequency: ${at}}} with the two that it was measured at, by two chokes`;
+}

@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { emptyFolder, ran } from './ran.ts';
@@ -93,6 +93,12 @@ describe.concurrent('parts, new, faults', () => {
     const { status, stdout } = await ran(['check', file]);
     expect(status).toBe(0);
     expect(stdout).toContain('0 failed');
+    // the shape that stands there as a remark is that of the coil
+    const shaped = readFileSync(file, 'utf8').replaceAll(/^ {4}# (shape|diameter|turns|pitch|conductor):/gm, '    $1:');
+    writeFileSync(file, shaped);
+    const both = (await ran(['check', file, '--closed-form'])).stdout;
+    expect(both).toMatch(/pass +coil-temperature/);
+    expect(both).not.toContain('times that of the geometry');
     const again = await ran(['new', file]);
     expect(again.status).toBe(2);
     expect(again.stderr).toContain('nothing was overwritten');
