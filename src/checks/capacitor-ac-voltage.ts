@@ -25,6 +25,7 @@ export default defineCheck({
     formula: 'V = Vt·share/√2 against min(Vac, √(P/(2π·f·C·tanδ)), I_rated/(2π·f·C)), P = ΔT/R_th at the rise that fails',
     source: 'film-capacitor makers’ ac voltage curves; IEC 60384-17, from memory (check-values D-derate, D-ac-frequency)',
     remedy: 'more capacitors in series, a part of lower loss or higher ac voltage',
+    rated: 'what it may carry at this frequency',
   },
   subject: subjects.capacitor,
   run: ({ analysis: { design }, instance: { point } }) => {

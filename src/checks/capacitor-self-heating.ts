@@ -20,6 +20,10 @@ export default defineCheck({
     formula: 'P = I²·(tanδ(f)/(2π·f·C) + r_s), ΔT = P·R_th',
     source: 'IEC 60384-1 definitions; film-capacitor makers’ hot-spot calculation (check-values D-loss, D-loss-hotspot, D-thermal)',
     remedy: 'spread the same capacitance over more, smaller capacitors, take a part of lower loss, or move the air',
+    rated: 'the part’s own maxRise',
+    others: 'a dielectric that is not polypropylene',
+    levels:
+      'Polypropylene goes by these kelvins even where the part states a larger maxRise: the material has no margin for a hot spot above 85 °C. A maxRise below 10 K lowers both in proportion.',
   },
   subject: subjects.capacitor,
   run: ({ analysis: { design }, instance: { point } }) => {
@@ -49,6 +53,7 @@ export default defineCheck({
                 `${formatQuantity({ value: lossPerCapacitor * factor, dimension: 'power' })} in the most loaded capacitor × ${formatQuantity({ value: thermal, dimension: 'thermalResistance' })} in ${bank.cooling === 'fan' && capacitor.thermalResistance?.fan === undefined ? 'still air (no figure for a fan)' : bank.cooling}`,
               ]
             : []),
+          ruleOf(capacitor),
           ...sourcesOf(capacitor),
           ...(point.tank.lossTangentInside
             ? []
@@ -70,6 +75,17 @@ function levelsOf(capacitor: Capacitor): Pick<Measured, 'rating' | 'other' | 'st
     return { rating: maxRise ?? usualRise, strictness: Math.min(1, (maxRise ?? usualRise) / usualRise) };
   }
   return maxRise === undefined ? undefined : { rating: maxRise, other: true };
+}
+
+/** Which of the two rules the limit comes from, and why. */
+function ruleOf({ dielectric, ratings: { maxRise } }: Capacitor): string {
+  const rise =
+    maxRise === undefined ? undefined : `${formatQuantity({ value: maxRise.value, dimension: 'temperatureRise' })} (${maxRise.source})`;
+  if (dielectric !== 'polypropylene') return `limit from the part's own maxRise of ${rise ?? 'none'}`;
+  if (maxRise === undefined) return 'limit of the policy for polypropylene; the part gives no maxRise of its own';
+  return maxRise.value < usualRise
+    ? `limit of the policy for polypropylene, lowered in proportion to the part's own maxRise of ${rise}`
+    : `limit of the policy for polypropylene; the part's own maxRise of ${rise} counts only where it is below 10 K`;
 }
 
 function sourcesOf(capacitor: Capacitor): readonly string[] {

@@ -21,6 +21,7 @@ export default defineCheck({
     formula: 'Tc = Ta + P·R_th',
     source: 'thermal Ohm’s law (check-values D-thermal); limit from the part',
     remedy: 'cooler air at the bank, or less loss in each capacitor',
+    rated: 'the part’s own maxTemperature',
   },
   subject: subjects.capacitor,
   run: ({ analysis: { design }, instance: { point } }) => {

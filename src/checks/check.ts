@@ -12,6 +12,12 @@ export interface CheckDocs {
   readonly formula: string;
   readonly source: string;
   readonly remedy: string;
+  /** What the shares of the policy are taken of, where that is no rating of the part. */
+  readonly rated?: string;
+  /** Which parts take the `other` levels of the policy. */
+  readonly others?: string;
+  /** What else to know of the levels: a sentence. */
+  readonly levels?: string;
 }
 
 /** What the judge made of a value; given to a remedy so that it can name a number. */

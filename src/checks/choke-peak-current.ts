@@ -19,6 +19,7 @@ export default defineCheck({
     source:
       'derived by integrating the half-sine (check-values A-ripple); at switch-on and load removal the envelope, 8 to 35 % added for what a time-domain model went past it',
     remedy: 'a choke of higher saturation current',
+    rated: 'the saturation current',
   },
   subject: subjects.choke,
   run: (input) => {

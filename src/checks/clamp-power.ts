@@ -23,6 +23,7 @@ export default defineCheck({
     formula: 'P = ½·Vz·max(0, (Vg − Vz)/Rg − Vz/Rpd), at the worst Vz of its tolerance; limit min(P_rated, (Tj,max − Ta)/R_th)',
     source: 'Ohm’s law; rating and thermal resistance from the part',
     remedy: 'a clamp of higher power, a larger pull-up, or a gate rail just above the clamp voltage',
+    rated: 'what it can lose here',
   },
   subject: subjects.clamp,
   run: ({ analysis: { design }, instance: { point } }) => {

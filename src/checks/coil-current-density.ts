@@ -20,6 +20,7 @@ export default defineCheck({
     formula: 'J = I·R′ac/ρ, R′ac of the conductor by itself',
     source: 'round wire and tube by Bessel functions (check-values C-round-table, C-tube-*); levels common practice, no source',
     remedy: 'a conductor of more circumference, litz wire, or water',
+    others: 'water in a tube',
   },
   subject: subjects.coil,
   run: ({ analysis: { design }, instance: { point } }) => {

@@ -65,11 +65,16 @@ export function faultsOf({
   );
   return [
     bank.parallel > 1
-      ? changed(`one of ${bank.parallel} capacitors open`, {
+      ? changed(`one of ${bank.parallel} ${bank.series > 1 ? `strings of ${bank.series} capacitors` : 'capacitors'} open`, {
           ...design,
           tank: { ...design.tank, bank: { ...bank, parallel: bank.parallel - 1 } },
         })
-      : { fault: 'the only capacitor open', survives: false, effects: [], note: 'without a tank both switches stay on' },
+      : {
+          fault: bank.series > 1 ? 'the only string of capacitors open' : 'the only capacitor open',
+          survives: false,
+          effects: [],
+          note: 'without a tank both switches stay on',
+        },
     changed('load gone, coil alone', { ...design, loads: [{ name: 'coil alone' }] }),
     changed(
       'load shorted',

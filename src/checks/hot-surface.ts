@@ -30,6 +30,7 @@ export default defineCheck({
     formula: 'T = Ta + P·R_th of each part; 55 °C at 10 s, 65 °C at 1 s',
     source: 'ISO 13732-1:2006, from memory (check-values H-burn-iso); it does not replace an assessment of the product',
     remedy: 'more cooling, or a guard over what is hot; local codes and a licensed practitioner decide',
+    rated: 'the burn threshold',
   },
   subject: subjects.tank,
   run: ({ analysis: { design }, instance: { point } }) => {

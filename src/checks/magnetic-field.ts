@@ -29,6 +29,7 @@ export default defineCheck({
     source:
       'ICNIRP 2010 and 2020, public or occupational (check-values H-icnirp2010, G-B-*, G-Boff-*); 30 cm as IEC 62233 measures, from memory; law may rest on the older, stricter levels. People with implants need other limits',
     remedy: 'distance, a shield, fewer ampere-turns; local codes and a licensed practitioner decide',
+    rated: 'the reference level',
   },
   subject: subjects.coil,
   run: ({ analysis: { design }, instance: { point } }) => {

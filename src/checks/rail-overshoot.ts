@@ -21,6 +21,7 @@ export default defineCheck({
       'k = 1 + min(e^(−πζ/√(1−ζ²)), (1 + e^(−ζ·ω·Tr))/(ω_d·Tr)), ω = 1/√(Ls·Cb); √(1 + 2·Q/(Cb·V)), Q the charge given back to a supply that takes none',
     source: 'second-order response to a ramp; envelope of tank and chokes, own derivation; levels common practice, no source',
     remedy: 'shorter leads, a slower rise, a bulk capacitor with series resistance or a larger one',
+    rated: 'the supply voltage',
   },
   subject: subjects.supply,
   run: ({ analysis: { design }, instance: { point } }) => {

@@ -24,6 +24,7 @@ export default defineCheck({
     formula: 'I = g·V/(1 + g·r), g = k·π²/(2R), plus what the pull-ups and the switches’ slow-gate and leak losses take',
     source: 'power balance; Kazimierczuk & Czarkowski, Resonant Power Converters, from memory (check-values A-power, A-res)',
     remedy: 'a supply of two to three times the running current without fold-back, or less load',
+    rated: 'the current limit',
   },
   subject: subjects.supply,
   run: ({ analysis: { design }, instance: { point } }) => {

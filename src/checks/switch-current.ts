@@ -24,6 +24,7 @@ export default defineCheck({
     formula: 'I + Ig + ΔI/2 over the devices in parallel, against I_D·√((Tj,max − Tc)/(Tj,max − Tc0)), Tc0 of the rating',
     source: 'Kirchhoff’s current law; derating by constant dissipation, as data sheets draw it, common practice, no source',
     remedy: 'a switch for more current, more in parallel, or a better heatsink',
+    rated: 'the rating at this case temperature',
   },
   subject: subjects.switch,
   run: ({ analysis: { design }, instance: { point } }) => {

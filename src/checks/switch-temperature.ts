@@ -25,6 +25,7 @@ export default defineCheck({
     source:
       'power law of silicon mobility, Jacoboni et al. 1977 (check-values E-rds, E-selfconsistent, E-runaway); thermal chain E-stack; slow-gate loss and margins from a time-domain model, up to a gate rise of 12 % of the period',
     remedy: 'a better heatsink, a switch of lower on-resistance, faster gates, or less load',
+    rated: 'the rated junction temperature',
   },
   subject: subjects.switch,
   run: ({ analysis: { design }, instance: { point } }) => {

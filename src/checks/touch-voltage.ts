@@ -19,6 +19,7 @@ export default defineCheck({
       'IEC 62368-1:2014/2018 Table 4, from memory (check-values H-62368-*); it applies to sine voltages and does not replace an assessment of the product',
     remedy:
       'insulate and enclose the coil and everything tied to it, or lower the supply voltage; local codes and a licensed practitioner decide',
+    rated: 'the limit of the class',
   },
   subject: subjects.tank,
   run: ({ analysis: { design }, instance: { point } }) => {

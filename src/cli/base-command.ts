@@ -70,10 +70,11 @@ function problemsOf(error: Error): readonly Diagnostic[] | undefined {
   if (!(error instanceof CLIError)) return undefined;
   const [message = 'cannot be run like this', ...rest] = error.message
     .split('\n')
-    .filter((line) => line.trim() !== '' && !line.startsWith('See more help'));
-  const missing = /^Missing \d+ required arg/.test(message) ? rest[0]?.trim().split(/\s{2,}/) : undefined;
+    .filter((line) => line.trim() !== '' && !/^(See more help|The following errors? occurred)/.test(line))
+    .map((line) => line.trim());
+  const missing = /^Missing \d+ required arg/.test(message) ? rest[0]?.split(/\s{2,}/) : undefined;
   if (missing !== undefined) return [{ id: 'usage', message: `${missing[0]} is missing: ${missing[1]}`, help: 'see tankproof --help' }];
-  return [{ id: 'usage', message: lowered(message), help: [...rest.map((line) => line.trim()), 'see tankproof --help'].join('; ') }];
+  return [{ id: 'usage', message: lowered(message), help: [...rest, 'see tankproof --help'].join('; ') }];
 }
 
 function lowered(message: string): string {

@@ -13,7 +13,7 @@ export { textOf } from './files.ts';
 export { partsInFolders } from './parts-folders.ts';
 export { partKinds } from '../parts/part.ts';
 export { partJson, partsListText, partText } from '../report/part-text.ts';
-export { startingText, writeNew, writeOver } from './new-project.ts';
+export { mayWrite, startingText, writeNew, writeOver } from './new-project.ts';
 export { partsOnShelf } from './parts-shelf.ts';
 export { latchMap, startupEvents } from '../studies/startup.ts';
 export { latchMapText, recordingCsv, startupJson, startupText } from '../report/startup-text.ts';

@@ -1,4 +1,4 @@
-import { renameSync, writeFileSync } from 'node:fs';
+import { existsSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { didYouMeanHelp } from '../source/did-you-mean.ts';
 import { InputError } from '../source/diagnostic.ts';
@@ -41,6 +41,19 @@ export function writeNew({ path, text }: { path: string; text: string }): void {
     const help = code === 'EEXIST' ? 'name another file; nothing was overwritten' : 'check the path';
     throw new InputError([{ id: 'not-written', message: `${path} ${words ?? `cannot be written (${code})`}`, help }]);
   }
+}
+
+/**
+ * Refuses a file that is not to be replaced; asked before the work whose result it is to hold.
+ *
+ * @param option  that names the file
+ * @param force   write over a file that exists
+ * Errors: InputError where it exists.
+ */
+export function mayWrite({ option, path, force }: { option: string; path: string | undefined; force: boolean }): void {
+  if (path === undefined || force || !existsSync(path)) return;
+  const help = 'name another file, or add --force to write over it';
+  throw new InputError([{ id: 'not-written', message: `${option}: ${path} exists already`, help }]);
 }
 
 /**

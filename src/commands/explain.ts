@@ -22,9 +22,11 @@ export default class Explain extends BaseCommand {
       throw new InputError([{ id: 'unknown-check', message: `there is no check "${args.check}"`, help }]);
     }
     const policy = defaultPolicies(this.config.root).get(check.id);
-    const levels = policy === undefined ? undefined : levelsText({ policy, dimension: check.dimension, sense: check.sense });
+    const levels =
+      policy === undefined ? undefined : levelsText({ policy, dimension: check.dimension, sense: check.sense, docs: check.docs });
     this.log(explanationText({ check, levels, width }));
-    const { id, part, title, since, docs } = check;
-    return { id, part, title, since, ...docs, levels: levels ?? null };
+    const { id, part, title, since } = check;
+    const { what, why, formula, source, remedy } = check.docs;
+    return { id, part, title, since, what, why, formula, source, remedy, levels: levels ?? null };
   }
 }

@@ -7,6 +7,7 @@ import {
   latchMap,
   latchMapSvg,
   latchMapText,
+  mayWrite,
   parsedOption,
   quantityRange,
   recordingCsv,
@@ -37,7 +38,6 @@ Exit status: 0 every event of the project as written runs, 1 one latches, does n
     rise: string({ description: 'Range of rise times such as "0 s..10 ms": outcome against rise time and supply voltage.' }),
     voltage: string({
       description: 'Range of supply voltages for --rise, such as "12 V..36 V:3 V"; half to one and a half times its own if left out.',
-      dependsOn: ['rise'],
     }),
     plot: string({ description: 'Write a drawing (SVG) of the first event, or of the map of --rise.' }),
     csv: string({ description: 'Write the waveform of the first event as comma-separated values.' }),
@@ -47,6 +47,16 @@ Exit status: 0 every event of the project as written runs, 1 one latches, does n
   async run(): Promise<object> {
     const { args, flags } = await this.parse(Startup);
     const { width } = streamLook({ stream: process.stdout, colour: flags.color });
+    if (flags.voltage !== undefined && flags.rise === undefined)
+      throw new InputError([
+        {
+          id: 'usage',
+          message: '--voltage is a range for the map of --rise',
+          help: 'add a range of rise times, such as --rise "0 s..10 ms"',
+        },
+      ]);
+    mayWrite({ option: '--plot', path: flags.plot, force: flags.force });
+    mayWrite({ option: '--csv', path: flags.csv, force: flags.force });
     const design = designInFile({ path: args.file, root: this.config.root });
     const mismatch =
       flags.mismatch === undefined ? undefined : parsedOption({ option: '--mismatch', text: flags.mismatch, dimension: 'ratio' });
@@ -72,7 +82,7 @@ Exit status: 0 every event of the project as written runs, 1 one latches, does n
           { id: 'out-of-range', message: '--voltage must be above zero', help: 'write a range such as "6 V..24 V:3 V"' },
         ]);
       const map = studied({ design, study: () => latchMap({ design, riseTimes, voltages, options, progress: this.progress() }) });
-      this.log(`${args.file}  ${title}\n\n${latchMapText({ map })}`);
+      this.log(`${args.file}  ${title}\n\n${latchMapText({ map, width })}`);
       if (flags.plot !== undefined) this.written(flags.plot, latchMapSvg({ map, title: `${title}: start` }), flags.force);
       return startupJson({ file: args.file, title, events: [], map });
     }

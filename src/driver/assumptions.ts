@@ -1,5 +1,6 @@
 import type { Rating } from '../parts/part.ts';
 import type { Design } from '../project/design.ts';
+import { formatQuantity } from '../units/format-quantity.ts';
 import type { Analysis } from './analysis.ts';
 import { coilOf } from './coil.ts';
 import { classCapacitorTolerance } from './capacitor-tolerance.ts';
@@ -36,9 +37,14 @@ const farOff = 0.1;
 
 /** A measured inductance far from that of the geometry beside it. */
 function ofCoil(design: Design): readonly string[] {
-  const { inductance } = design.tank.coil;
-  const { winding } = coilOf(design);
-  if (inductance === undefined || winding === undefined) return [];
+  const { inductance, tolerance } = design.tank.coil;
+  const { winding, tolerance: range } = coilOf(design);
+  if (winding === undefined) return [];
+  const percent = (value: number): string => formatQuantity({ value, dimension: 'ratio', digits: 3 });
+  if (inductance === undefined)
+    return [
+      `coil ±${percent(range)}: ${tolerance === undefined ? '' : `±${percent(tolerance)} that tank.coil.tolerance states, and `}±${percent(winding.error)} that the formula for the inductance of this shape may be off`,
+    ];
   const ratio = inductance / winding.inductance;
   if (Math.abs(ratio - 1) <= winding.error + farOff) return [];
   return [

@@ -6,7 +6,7 @@ import { entryOf } from '../source/source-tree.ts';
 import type { SourceNode } from '../source/source-tree.ts';
 import { structureProblems } from '../source/structure.ts';
 import type { Validator } from '../source/structure.ts';
-import { missingKey } from '../source/structure-sentences.ts';
+import { missingKey } from '../source/key-sentences.ts';
 import { parseYaml } from '../source/yaml-source.ts';
 import { assemblePart } from './assemble-part.ts';
 import { kindName } from './kind-name.ts';

@@ -1,5 +1,6 @@
 import type { Diagnostic } from '../source/diagnostic.ts';
 import { entryOf } from '../source/source-tree.ts';
+import { conductorShapes } from './design.ts';
 import type { ProjectReading } from './project-reading.ts';
 
 const path = 'tank.coil';
@@ -54,11 +55,46 @@ export function coilProblems(reading: ProjectReading): readonly Diagnostic[] {
     return ['inductance', 'resistance'].flatMap((key) => (has(key) ? [] : [missing(key, ', or a `shape` with its dimensions')]));
   }
   const shape = reading.text(`${path}.shape`) ?? '';
+  // an unknown shape is told with the words that are known
+  if (!Object.hasOwn(neededBy, shape)) return [];
   const needed = ['diameter', 'conductor', ...(neededBy[shape] ?? [])].filter((key) => !has(key));
   if (needed.length > 0) return needed.map((key) => missing(key, ` for a ${shape}`));
   const lacking = conductorLacks(reading);
   if (lacking !== undefined) return [missing(lacking.key, ` for ${lacking.shape}`, `${path}.conductor`)];
-  return impossible({ reading, shape });
+  const stray = [...strayKeys({ reading, owner: path, of: shape, takenBy: coilTakes }), ...strayConductorKeys(reading)];
+  return stray.length > 0 ? stray : impossible({ reading, shape });
+}
+
+/** Keys that only some shapes take, with those shapes. */
+type TakenBy = Readonly<Record<string, readonly string[]>>;
+const coilTakes: TakenBy = { pitch: ['solenoid', 'spiral'], bundleDiameter: ['bundle'] };
+const conductorTakes: TakenBy = { wall: ['tube'], strands: ['litz'], strandDiameter: ['litz'] };
+
+/** A key that its shape has no use for: whoever wrote it means another shape, or believes that it counts. */
+function strayKeys({
+  reading,
+  owner,
+  of,
+  takenBy,
+}: {
+  reading: ProjectReading;
+  owner: string;
+  of: string;
+  takenBy: TakenBy;
+}): readonly Diagnostic[] {
+  return Object.entries(takenBy).flatMap(([key, shapes]): Diagnostic[] => {
+    const entry = entryOf(reading.node(owner), key);
+    if (entry === undefined || shapes.includes(of)) return [];
+    const others = shapes.map((shape) => `\`shape: ${shape}\``).join(' or ');
+    const message = `\`${owner}.${key}\` says nothing of \`shape: ${of}\`: it belongs to ${others}`;
+    return [{ id: 'stray-key', message, help: `leave \`${key}\` out, or write ${others}`, at: entry.keyAt }];
+  });
+}
+
+function strayConductorKeys(reading: ProjectReading): readonly Diagnostic[] {
+  const owner = `${path}.conductor`;
+  const of = reading.text(`${owner}.shape`) ?? '';
+  return !conductorShapes.some((shape) => shape === of) ? [] : strayKeys({ reading, owner, of, takenBy: conductorTakes });
 }
 
 function conductorLacks(reading: ProjectReading): { key: string; shape: string } | undefined {

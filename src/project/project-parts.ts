@@ -9,10 +9,12 @@ import { textUnder } from '../parts/rating-of.ts';
 import type { Diagnostic, Outcome } from '../source/diagnostic.ts';
 import { didYouMeanHelp } from '../source/did-you-mean.ts';
 import type { Location } from '../source/location.ts';
+import { schemaUnder } from '../source/json-schema.ts';
 import { quoted } from '../source/quoted.ts';
 import { entryOf } from '../source/source-tree.ts';
 import type { MapNode } from '../source/source-tree.ts';
 import type { ProjectReading } from './project-reading.ts';
+import { projectSchema } from './project-schema.ts';
 
 /** Names that a help line can list. */
 const mostNamesListed = 8;
@@ -41,11 +43,16 @@ function unknownPart({
     };
   const names = library.names(kind);
   const list = names.length > 0 && names.length <= mostNamesListed ? `known: ${names.join(', ')}` : undefined;
+  const none = kind === 'zeners' && /^(?:none|no)$/i.test(name) ? `leave the key out where there is none` : undefined;
   return {
     id: 'unknown-part',
     message: `no ${kindName(kind)} is called ${quoted(name)}`,
     label: 'unknown part',
-    help: didYouMeanHelp({ word: name, names }) ?? list ?? `list the names with \`tankproof parts list\`, or write the ratings inline`,
+    help:
+      none ??
+      didYouMeanHelp({ word: name, names }) ??
+      list ??
+      `list the names with \`tankproof parts list --kind ${kind}\`, or write the ratings inline`,
     at,
   };
 }
@@ -116,8 +123,9 @@ export function partAt<K extends PartKind>({
   return namedPart({ name, kind, path, library, at: node.at });
 }
 
-/** Keys of `chokes` that are not ratings. */
-const besideRatings: ReadonlySet<string> = new Set(['arrangement', 'part']);
+/** Ratings that may stand beside `arrangement`; any other key is a matter of the file's structure. */
+const inlineRatings: ReadonlySet<string> = new Set(Object.keys(schemaUnder(projectSchema, 'chokes')?.schema.properties ?? {}));
+const isInlineRating = (key: string): boolean => inlineRatings.has(key) && key !== 'arrangement' && key !== 'part';
 
 /**
  * The choke of a project file: a part, or ratings beside `arrangement`.
@@ -135,7 +143,7 @@ export function chokeOf({
 }): Outcome<PartByKind['chokes']> | undefined {
   const node = reading.node('chokes');
   if (node?.kind !== 'map') return undefined;
-  const inline = node.entries.find(({ key }) => !besideRatings.has(key));
+  const inline = node.entries.find(({ key }) => isInlineRating(key));
   const part = entryOf(node, 'part');
   if (part && inline) {
     const message = `\`chokes\` has both a \`part\` and ${quoted(inline.key)}`;

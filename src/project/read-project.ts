@@ -13,7 +13,7 @@ import { projectContradictions } from './project-contradictions.ts';
 import { chokeOf, partAt } from './project-parts.ts';
 import { projectReading } from './project-reading.ts';
 import type { ProjectReading } from './project-reading.ts';
-import { projectSchema } from './project-schema.ts';
+import { projectLists, projectSchema } from './project-schema.ts';
 import { project as validate } from '../parts/validate.generated.js';
 
 /** Gives the part files of the folders that a project names, and of those that come along. */
@@ -72,7 +72,7 @@ export function readProject({
   openLibrary: LibraryOpener;
   checkIds?: readonly string[];
 }): Outcome<Design> {
-  const parsed = parseYaml({ text, path });
+  const parsed = parseYaml({ text, path, lists: projectLists });
   if (!parsed.ok) return parsed;
   const source = parsed.value;
   const asked = { root: source.root, place: projectSchema, parse: quantityParser };

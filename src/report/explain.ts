@@ -1,4 +1,5 @@
 import type { Check } from '../checks/check.ts';
+import { symbolWords } from './symbols.ts';
 import { hanging } from './wrap.ts';
 
 type Explained = Pick<Check, 'id' | 'part' | 'title' | 'since' | 'docs'>;
@@ -10,15 +11,18 @@ export function explanationText({ check, levels, width }: { check: Explained; le
     ['what', docs.what],
     ['why', docs.why],
     ['formula', docs.formula],
+    ['symbols', symbolWords({ id: check.id, formula: docs.formula })],
     ['source', docs.source],
-    ['levels', levels ?? 'set by the circuit itself'],
+    ['levels', levels ?? 'set by the circuit itself, as the formula says'],
     ['remedy', docs.remedy],
   ];
+  const rowsFile = 'check-values: rows of shared/references/check-values.yaml, which the tests compute';
   return [
     `${check.id}  (${check.part}, since ${check.since})`,
     ...hanging({ text: check.title, first: '  ', width }),
     '',
-    ...rows.flatMap(([name, text]) => hanging({ text, first: `  ${name.padEnd(9)}`, width })),
+    ...rows.filter(([, text]) => text !== '').flatMap(([name, text]) => hanging({ text, first: `  ${name.padEnd(9)}`, width })),
+    ...(docs.source.includes('check-values') ? ['', ...hanging({ text: rowsFile, first: '  ', width })] : []),
   ].join('\n');
 }
 

@@ -1,19 +1,35 @@
+import type { Result } from '../checks/result.ts';
 import type { Quantity } from '../driver/quantities.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { hanging } from './wrap.ts';
 
 /** What the nominal driver does with each load, in one sentence a load. */
-export function operatingLines({ quantities, width }: { quantities: readonly Quantity[]; width: number }): readonly string[] {
+export function operatingLines({
+  quantities,
+  results,
+  width,
+}: {
+  quantities: readonly Quantity[];
+  results: readonly Result[];
+  width: number;
+}): readonly string[] {
+  const isDoubtful = results.some(({ id, verdict }) => id === 'switch-temperature' && verdict === 'not assessed');
   const loads = [...new Set(quantities.map(({ case: load }) => load))];
   return [
     '  nominal',
     ...loads.flatMap((load) =>
-      hanging({ text: sentence(quantities.filter((quantity) => quantity.case === load)), first: `    ${load}: `, indent: 6, width }),
+      hanging({
+        text: sentence({ quantities: quantities.filter((quantity) => quantity.case === load), isDoubtful }),
+        first: `    ${load}: `,
+        indent: 6,
+        width,
+      }),
     ),
   ];
 }
 
-function sentence(quantities: readonly Quantity[]): string {
+/** A junction whose temperature no check stands for is told as a guess. */
+function sentence({ quantities, isDoubtful }: { quantities: readonly Quantity[]; isDoubtful: boolean }): string {
   const text = (id: string): string => {
     const quantity = quantities.find((candidate) => candidate.id === id);
     if (quantity === undefined || quantity.value === null) return 'not assessed';
@@ -27,9 +43,11 @@ function sentence(quantities: readonly Quantity[]): string {
   const frequency = quantities.find(({ id }) => id === 'tank.frequency');
   if (frequency?.value === null)
     return `resonance ${text('tank.resonance')}, Q ${text('tank.quality')}: ${frequency.reason ?? 'does not oscillate'}`;
+  const junction = text('switch.temperature');
+  const warmth = isDoubtful && junction !== 'not assessed' ? `not assessed, would be about ${junction}` : junction;
   return (
     `${text('tank.frequency')}, Q ${text('tank.quality')}; drain ${text('drain.peak')} peak (${peak('drain.peakAtSwitchOn', 'switch-on')}, ` +
     `${peak('drain.peakAtLoadRemoval', 'load removal')}); coil ${text('tank.currentRms')} rms; supply ${text('supply.current')}, ${text('supply.power')}; ` +
-    `capacitor ${text('bank.currentPerCapacitor')} rms, +${text('bank.rise')}; junction ${text('switch.temperature')}`
+    `capacitor ${text('bank.currentPerCapacitor')} rms, +${text('bank.rise')}; junction ${warmth}`
   );
 }

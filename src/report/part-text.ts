@@ -2,6 +2,7 @@ import { kindName } from '../parts/kind-name.ts';
 import type { Part, PartKind } from '../parts/part.ts';
 import { conditionDimension, ratingDimension } from '../parts/rating-dimension.ts';
 import { ratingsIn, type NamedRating } from '../parts/ratings-in.ts';
+import { sourceWords } from '../parts/source-words.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { unitOf } from '../units/dimensions-table.ts';
 import { hanging } from './wrap.ts';
@@ -39,6 +40,7 @@ export function partText({ part, path, width }: { part: Part; path: string; widt
       hanging({ text: provenance(named), first: `  ${key.padEnd(keys)}  ${value.padStart(values)}  `, width }),
     ),
     '',
+    ...hanging({ text: sourceWords(rows.map(({ named }) => named.rating.source)), first: '  ', width }),
     ...hanging({ text: 'Confirm every rating against the data sheet of the part in hand.', first: '  ', width }),
   ].join('\n');
 }

@@ -1,7 +1,7 @@
 import type { Recording, Track } from '../driver/time-domain/recorder.ts';
 import type { LatchMap } from '../studies/startup.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
-import { columnRanges } from './strip-chart.ts';
+import { axisOf, columnRanges } from './strip-chart.ts';
 
 const [width, strip, left, gap] = [900, 120, 90, 14];
 
@@ -23,7 +23,8 @@ export function recordingSvg({ recording, title }: { recording: Recording; title
   const end = formatQuantity({ value: recording.slice * recording.count, dimension: 'time' });
   const bands = strips.map(({ name, tracks, dimension }, index) => {
     const ranges = columnRanges({ recording, tracks, columns });
-    const [top, bottom] = [Math.max(...ranges.map(([, high]) => high), 1e-9), Math.min(0, ...ranges.map(([low]) => low))];
+    const [bottom, highest] = axisOf(ranges);
+    const top = Math.max(highest, 1e-9);
     const y0 = 40 + index * (strip + gap);
     const x = (column: number): string => (left + (column * (width - left - 20)) / columns).toFixed(1);
     const y = (value: number): string => (y0 + (strip * (top - value)) / (top - bottom)).toFixed(1);

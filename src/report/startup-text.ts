@@ -5,6 +5,10 @@ import { formatQuantity } from '../units/format-quantity.ts';
 import { stripChart } from './strip-chart.ts';
 import { hanging } from './wrap.ts';
 
+/** What a run of one driver does not say. */
+const verdictElsewhere =
+  'one run each of the nominal driver: no tolerance, one pair of switches. Whether it starts in every corner, with seven pairs, is said by latch-up of `tankproof check`.';
+
 /** The events as a table, the waveform of the first, and what the outcomes mean. */
 export function startupText({
   file,
@@ -35,8 +39,10 @@ export function startupText({
           ...stripChart({ recording: first.recording, width }),
         ]),
     '',
+    ...hanging({ text: verdictElsewhere, first: '  ', width }),
+    '',
     ...hanging({
-      text: 'nominal values; square-law switches whose thresholds differ by the stated mismatch, exponential diodes, no stray inductance. These are computed figures and do not replace a first power-up from a protected supply.',
+      text: 'square-law switches whose thresholds differ by the stated mismatch, exponential diodes, no stray inductance. These are computed figures and do not replace a first power-up from a protected supply.',
       first: '  ',
       width,
     }),
@@ -71,16 +77,20 @@ function eventLines({ event: { event, load, asWritten, result }, width }: { even
 const signs: Readonly<Record<Outcome | 'unknown', string>> = { runs: '.', latches: 'L', stalls: 'S', undecided: '?', unknown: '-' };
 
 /** A latch map as text: a row a voltage, a column a rise time. */
-export function latchMapText({ map: { riseTimes, voltages, outcomes } }: { map: LatchMap }): string {
+export function latchMapText({ map: { riseTimes, voltages, outcomes }, width }: { map: LatchMap; width: number }): string {
   const time = (value: number): string => formatQuantity({ value, dimension: 'time', digits: 2 });
   const labels = voltages.map((value) => formatQuantity({ value, dimension: 'voltage' }));
   const wide = Math.max(...labels.map(({ length }) => length));
   const cell = Math.max(...riseTimes.map((value) => time(value).length)) + 1;
+  const isMissing = outcomes.some((row) => row.includes('unknown'));
   return [
-    '  outcome against supply voltage and rise time:  . runs  L latches  S does not start  ? undecided',
+    '  outcome by supply voltage (upward) and rise time (to the right)',
+    `  . runs   L latches   S does not start   ? undecided${isMissing ? '   - not assessed' : ''}`,
     '',
     ...outcomes.map((row, i) => `  ${labels[i]!.padStart(wide)}  ${row.map((outcome) => signs[outcome].padStart(cell)).join('')}`),
     `  ${' '.repeat(wide)}  ${riseTimes.map((value) => time(value).padStart(cell)).join('')}`,
+    '',
+    ...hanging({ text: verdictElsewhere, first: '  ', width }),
   ].join('\n');
 }
 

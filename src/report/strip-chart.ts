@@ -20,8 +20,7 @@ export function stripChart({ recording, width }: { recording: Recording; width: 
   return [
     ...strips.flatMap(({ name, tracks, dimension }) => {
       const ranges = columnRanges({ recording, tracks, columns });
-      const top = Math.max(...ranges.map(([, high]) => high));
-      const bottom = Math.min(0, ...ranges.map(([low]) => low));
+      const [bottom, top] = axisOf(ranges);
       const number = (value: number): string => formatQuantity({ value, dimension });
       return Array.from({ length: rows }, (_, row) => {
         const upper = top - ((top - bottom) * row) / rows;
@@ -33,6 +32,16 @@ export function stripChart({ recording, width }: { recording: Recording; width: 
     }),
     `  ${' '.repeat(label)}0${end.padStart(Math.max(end.length + 1, columns - 1))}`,
   ];
+}
+
+/** Share of the span of an axis below which its lower end is zero with the noise of the solver. */
+const leastShown = 1e-3;
+
+/** Lower and upper end of the axis of a strip: zero included, noise left out. */
+export function axisOf(ranges: readonly (readonly [number, number])[]): readonly [number, number] {
+  const top = Math.max(...ranges.map(([, high]) => high));
+  const bottom = Math.min(0, ...ranges.map(([low]) => low));
+  return [-bottom < leastShown * Math.abs(top) ? 0 : bottom, top];
 }
 
 /** Lowest and highest of the tracks over the slices of each column. */

@@ -2,6 +2,7 @@ import { Chalk, type ChalkInstance } from 'chalk';
 import { subjectParts } from '../checks/check.ts';
 import { verdicts, type Verdict } from '../checks/judge.ts';
 import type { Result } from '../checks/result.ts';
+import { sourceWords } from '../parts/source-words.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { faultLines } from './fault-lines.ts';
 import { operatingLines } from './operating-lines.ts';
@@ -27,6 +28,7 @@ const mostShown = 10;
 /** The report of one project as text: what it runs at, checks by part with the gravest last, assumptions, cautions, summary. */
 export function terminalReport({ report, style }: { report: ReviewReport; style: TerminalStyle }): string {
   const paint = painter(style);
+  const referred = referredResults(report.results);
   const idWidth = Math.max(...report.results.map(({ id }) => id.length));
   const list = (title: string, lines: readonly string[]): readonly string[] =>
     lines.length === 0
@@ -35,19 +37,49 @@ export function terminalReport({ report, style }: { report: ReviewReport; style:
   return [
     ...hanging({ text: report.title, first: `${report.file}  `, width: style.width }),
     '',
-    ...operatingLines({ quantities: report.quantities, width: style.width }),
-    ...groups(report.results).flatMap(({ part, results }) => [
+    ...operatingLines({ quantities: report.quantities, results: report.results, width: style.width }),
+    ...groups(report.results.filter((result) => !referred.includes(result))).flatMap(({ part, results }) => [
       '',
       `  ${part}`,
       ...results.flatMap((result) => resultLines({ result, style, paint, idWidth })),
     ]),
+    ...referredLines({ results: referred, width: style.width }),
     ...list('single faults, in closed form', faultLines(report.faults ?? [])),
     ...list('assumed', report.assumptions),
     ...list('ratings not from a data sheet: confirm them for the part in hand', ratingLines(unverifiedRatings(report.ratings))),
+    ...sourceLines({ report, width: style.width }),
     ...list('cautions', report.cautions),
     '',
     ...summaryLines({ report, paint, width: style.width }),
   ].join('\n');
+}
+
+/** Results without a value of their own that all refer to one other check for the same reason: they are told together. */
+function referredResults(results: readonly Result[]): readonly Result[] {
+  const refers = ({ verdict, reason = '' }: Result): boolean => verdict === 'not assessed' && /: see [a-z-]+$/.test(reason);
+  return results.filter((result) => refers(result) && results.some((other) => other !== result && other.reason === result.reason));
+}
+
+function referredLines({ results, width }: { results: readonly Result[]; width: number }): readonly string[] {
+  const reasons = [...new Set(results.map(({ reason = '' }) => reason))];
+  return reasons.flatMap((reason) => [
+    '',
+    ...hanging({ text: `not assessed: ${reason}`, first: '  ', width }),
+    ...hanging({
+      text: results
+        .filter((result) => result.reason === reason)
+        .map(({ id }) => id)
+        .join(', '),
+      first: indent,
+      width,
+    }),
+  ]);
+}
+
+/** What the sources of those ratings mean. */
+function sourceLines({ report, width }: { report: ReviewReport; width: number }): readonly string[] {
+  const words = sourceWords(unverifiedRatings(report.ratings).map(({ rating }) => rating.source));
+  return words === '' ? [] : hanging({ text: words, first: `${indent}  `, width });
 }
 
 /** Parts with their results: gravest part last, gravest result last within it. */
@@ -112,14 +144,17 @@ function resultLines({
 }
 
 /** `58.9 V of 200 V   29 %`, aligned; nothing where there is no value. */
-function comparison({ value, limit, dimension, sense, margin }: Result): string {
+function comparison({ verdict, value, limit, dimension, sense, margin }: Result): string {
   if (value === null) return '';
   const number = (si: number): string => formatQuantity({ value: si, dimension });
   const shown = number(value).padStart(valueWidth);
   if (limit === null) return shown;
   const against = `${sense === 'at-most' ? 'of' : 'min'} ${number(limit)}`.padEnd(valueWidth + 3);
-  const left =
-    dimension === 'temperature'
+  // past a limit that only warns, a share below zero would read as a fail
+  const isTolerated = verdict === 'warn' && margin !== null && margin < 0;
+  const left = isTolerated
+    ? 'past it, warns only'
+    : dimension === 'temperature'
       ? `${formatQuantity({ value: Math.abs(limit - value), dimension: 'temperatureRise', digits: 2 })} ${value > limit ? 'past' : 'left'}`
       : percent(margin);
   return `${shown} ${against} ${left}`;

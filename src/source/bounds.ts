@@ -11,7 +11,8 @@ export type ParsedText =
 /** Reads a quantity of a dimension; handed in, since the layer of sources knows nothing of units. */
 export type QuantityParser = (argument: { text: string; dimension: string }) => ParsedText;
 
-interface Judged {
+/** A value and what its schema says of it. */
+export interface Judged {
   readonly text: string;
   readonly value: number;
   readonly dimension: string;
@@ -22,7 +23,8 @@ interface Judged {
 /** Bounds read so far, by dimension and text: a schema states the same few again and again. */
 const bounds = new Map<string, number>();
 
-function boundValue(text: string | undefined, { dimension, parse }: Judged): number | undefined {
+/** A bound of a schema in SI. */
+export function boundValue(text: string | undefined, { dimension, parse }: Judged): number | undefined {
   if (text === undefined) return undefined;
   const key = `${dimension} ${text}`;
   const known = bounds.get(key);
@@ -33,7 +35,8 @@ function boundValue(text: string | undefined, { dimension, parse }: Judged): num
   return parsed.value;
 }
 
-function isInside(value: number, judged: Judged): boolean {
+/** Whether a value lies within the bounds of its schema. */
+export function isInside(value: number, judged: Judged): boolean {
   const { schema } = judged;
   const above = boundValue(schema['x-above'], judged);
   const atLeast = boundValue(schema['x-atLeast'], judged);
@@ -55,7 +58,12 @@ function rangeText(schema: JsonSchema): string {
   return [lower, upper].filter((text) => text !== undefined).join(' and ');
 }
 
-const prefixed = /^([-+]?[\d.]+(?:[eE][-+]?\d+)?)\s*([pnuµμmkMG]?)(V|A|ohm|Ω|\u2126|H|F|Hz|s|W|C|J)$/;
+/** Number, prefix and unit of a quantity in its plain form. */
+export const prefixed = /^([-+]?[\d.]+(?:[eE][-+]?\d+)?)\s*([pnuµμmkMG]?)(V|A|ohm|Ω|\u2126|H|F|Hz|s|S|W|C|J|m)$/;
+
+/** A prefix is missed by two steps at most, unless it was left out, or is a matter of the shift key: `M` for `m`. */
+const farthestSlip = 1.001e6;
+const isShiftKey = (written: string, meant: string): boolean => written !== meant && written.toLowerCase() === meant.toLowerCase();
 
 /** The same number with another prefix, where that is a value seen in practice; the nearest prefix first. */
 function prefixGuesses(judged: Judged): readonly string[] {
@@ -64,13 +72,16 @@ function prefixGuesses(judged: Judged): readonly string[] {
   const written = prefixed.exec(text.trim());
   const [low, high] = [boundValue(lowest, judged), boundValue(highest, judged)];
   if (!written || low === undefined || high === undefined || value === 0) return [];
+  const [, number = '', from = '', unit = ''] = written;
   return ['p', 'n', 'u', 'm', '', 'k', 'M']
-    .map((prefix) => `${written[1]} ${prefix}${written[3]}`)
-    .flatMap((guess) => {
+    .flatMap((prefix) => {
+      const guess = `${number} ${prefix}${unit}`;
       const parsed = parse({ text: guess, dimension });
-      return parsed.ok && parsed.value >= low && parsed.value <= high ? [{ guess, value: parsed.value }] : [];
+      if (!parsed.ok || parsed.value < low || parsed.value > high) return [];
+      const steps = isShiftKey(from, prefix) ? 0 : Math.abs(Math.log(parsed.value / value));
+      return from === '' || steps <= Math.log(farthestSlip) ? [{ guess, steps }] : [];
     })
-    .sort((a, b) => Math.abs(Math.log(a.value / value)) - Math.abs(Math.log(b.value / value)))
+    .sort((a, b) => a.steps - b.steps)
     .slice(0, 2)
     .map(({ guess }) => guess);
 }

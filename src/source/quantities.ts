@@ -5,6 +5,7 @@ import { didYouMeanHelp } from './did-you-mean.ts';
 import { resolvedSchema, schemaUnder, typesOf } from './json-schema.ts';
 import type { JsonSchema, SchemaPlace } from './json-schema.ts';
 import type { Location } from './location.ts';
+import { ownHelp } from './own-help.ts';
 import { quoted } from './quoted.ts';
 import type { MapEntry, ScalarNode, SourceNode } from './source-tree.ts';
 
@@ -51,14 +52,18 @@ function readValue({ text, path, at, schema }: Written, { parse, problems }: Rea
   }
   const word = schema['x-word'];
   if (word !== undefined && /^[a-z]/i.test(text)) {
-    const help = didYouMeanHelp({ word: text, names: [word] });
+    const [example] = schema.examples ?? [];
+    const help = didYouMeanHelp({ word: text, names: [word] }) ?? `write ${word}, or a quantity such as "${String(example)}"`;
     const message = `\`${path}\` must be ${word} or a quantity, not ${quoted(text)}`;
-    problems.push({ id: 'unknown-word', message, ...(help === undefined ? {} : { help }), at });
+    problems.push({ id: 'unknown-word', message, help, at });
     return undefined;
   }
   const failed = tries.flatMap(({ parsed }) => (parsed.ok ? [] : [parsed.problem]));
   const problem = failed.find(({ id }) => id !== 'wrong-unit') ?? (failed.length > 1 ? noneFits(text) : failed[0]);
-  if (problem) problems.push({ ...problem, message: `\`${path}\`: ${problem.message}`, at });
+  if (problem) {
+    const help = ownHelp({ text, problem, schema, parse });
+    problems.push({ ...problem, ...(help === undefined ? {} : { help }), message: `\`${path}\`: ${problem.message}`, at });
+  }
   return undefined;
 }
 

@@ -4,12 +4,36 @@ import { didYouMeanHelp } from './did-you-mean.ts';
 import { flowText } from './flow-text.ts';
 import { typesOf } from './json-schema.ts';
 import type { JsonSchema } from './json-schema.ts';
-import type { Location } from './location.ts';
+import { ownHelp } from './own-help.ts';
 import { quoted } from './quoted.ts';
 import type { ScalarNode, SourceNode } from './source-tree.ts';
 
-/** Longest list of allowed keys that helps rather than hides. */
-const mostKeysNamed = 16;
+const wordsOf = (schema: JsonSchema): readonly string[] => (schema.enum ?? [schema.const]).map(String);
+
+/** The words that a schema allows: `public or trained`. */
+function choiceOf(schema: JsonSchema): string {
+  const words = wordsOf(schema);
+  return words.length > 1 ? `${words.slice(0, -1).join(', ')} or ${words.at(-1)}` : words.join('');
+}
+
+/** How an entry of a list is written, after the example of the schema. */
+function entryExample({ examples }: JsonSchema): string {
+  const [first] = examples?.[0] instanceof Array ? (examples[0] as readonly unknown[]) : [];
+  return first === undefined ? '- …' : `- ${flowText(first).replace(/^\{(.*)\}$/, '$1')}`;
+}
+
+/** What to write in place of something that is no list, or of a text where a mapping with a name is due. */
+function insteadOf({ schema, node }: { schema: JsonSchema; node: SourceNode }): string | undefined {
+  const types = typesOf(schema);
+  if (types.includes('array')) return `it is a list: begin each entry with \`- \`, such as \`${entryExample(schema)}\``;
+  if (node.kind === 'list' && types.join('') === 'object') return 'leave the dashes out: the keys of a mapping have none';
+  if (node.kind === 'scalar' && (schema.const ?? schema.enum) !== undefined) return `write ${choiceOf(schema)}`;
+  if (node.kind !== 'scalar' || !types.includes('object')) return undefined;
+  if (schema.properties?.['name'] !== undefined) return `write \`name: ${node.text}\``;
+  const [only, ...others] = schema.required ?? [];
+  const isOne = only !== undefined && others.length === 0 && schema.properties?.[only]?.type !== 'object';
+  return isOne && /\d/.test(node.text) ? `write \`{${only}: ${node.text}}\`, and its further keys after that one` : undefined;
+}
 
 const typeNames: Readonly<Record<string, string>> = {
   object: 'a mapping',
@@ -19,7 +43,8 @@ const typeNames: Readonly<Record<string, string>> = {
   number: 'a number',
 };
 
-function exampleText({ examples }: JsonSchema): string | undefined {
+/** What a value looks like, of the schema. */
+export function exampleText({ examples }: JsonSchema): string | undefined {
   return examples?.[0] === undefined ? undefined : flowText(examples[0]);
 }
 
@@ -40,62 +65,8 @@ function writtenKind(node: SourceNode): string {
   return typeof node.value === 'string' ? `the text ${quoted(node.text)}` : quoted(node.text);
 }
 
-/** The file itself has no path. */
-const named = (path: string): string => (path === '' ? 'the file' : `\`${path}\``);
-
-/**
- * The problem of a key that the schema does not know.
- *
- * @param key      as written
- * @param parent   dotted path of the mapping
- * @param what     what the file is called
- * @param allowed  keys that the mapping may have
- * @param node     the mapping
- * @returns `unknown-key`, at the key
- */
-export function unknownKey({
-  key,
-  parent,
-  what,
-  allowed,
-  node,
-}: {
-  key: string;
-  parent: string;
-  what: string;
-  allowed: readonly string[];
-  node: SourceNode | undefined;
-}): Diagnostic {
-  const at = (node?.kind === 'map' ? node.entries.find((entry) => entry.key === key)?.keyAt : undefined) ?? node?.at;
-  const list = allowed.length <= mostKeysNamed ? `known here: ${allowed.join(', ')}` : undefined;
-  const help = didYouMeanHelp({ word: key, names: allowed }) ?? list;
-  return {
-    id: 'unknown-key',
-    message: `${quoted(key)} is not a key of ${parent === '' ? what : named(parent)}`,
-    label: 'unknown key',
-    ...(help === undefined ? {} : { help }),
-    ...(at === undefined ? {} : { at }),
-  };
-}
-
-/**
- * The problem of a key that must be there.
- *
- * @param key     which
- * @param parent  dotted path of the mapping
- * @param schema  of the key
- * @param at      position of the mapping's key
- * @returns `missing-key`, with an example to add
- */
-export function missingKey({ key, parent, schema, at }: { key: string; parent: string; schema: JsonSchema; at: Location }): Diagnostic {
-  const example = schema.const === undefined ? exampleText(schema) : JSON.stringify(schema.const);
-  return {
-    id: 'missing-key',
-    message: `\`${parent === '' ? key : `${parent}.${key}`}\` is missing`,
-    help: example === undefined ? `add \`${key}\`` : `add \`${key}: ${example}\``,
-    at,
-  };
-}
+/** A path as a message names it; the file itself has none. */
+export const named = (path: string): string => (path === '' ? 'the file' : `\`${path}\``);
 
 interface ValueFault {
   readonly keyword: string;
@@ -110,7 +81,10 @@ function bareNumber({ path, schema, node, parse }: ValueFault & { node: ScalarNo
   const dimension = [schema['x-dimension'] ?? []].flat()[0] ?? 'ratio';
   const parsed = parse({ text: node.text, dimension });
   const { at } = node;
-  if (!parsed.ok) return { ...parsed.problem, message: `\`${path}\`: ${parsed.problem.message}`, at };
+  if (!parsed.ok) {
+    const help = ownHelp({ text: node.text, problem: parsed.problem, schema, parse });
+    return { ...parsed.problem, ...(help === undefined ? {} : { help }), message: `\`${path}\`: ${parsed.problem.message}`, at };
+  }
   const percent = Number((parsed.value * 100).toPrecision(12));
   const help =
     Math.abs(parsed.value) < 1 ? `write "${percent} %" for a ratio of ${node.text}, or "${node.text} %"` : `write "${node.text} %"`;
@@ -120,11 +94,13 @@ function bareNumber({ path, schema, node, parse }: ValueFault & { node: ScalarNo
 function typeProblem(fault: ValueFault): Diagnostic {
   const { path, schema, node } = fault;
   const example = exampleText(schema);
+  const types = typesOf(schema);
   if (node.kind === 'nothing') {
-    const help = example === undefined ? 'write a value after the key, or remove the key' : `write a value, such as ${example}`;
+    const help =
+      (types.includes('array') ? insteadOf({ schema, node }) : undefined) ??
+      (example === undefined ? 'write a value after the key, or remove the key' : `write a value, such as ${example}`);
     return { id: 'no-value', message: `${named(path)} has no value`, help, at: node.at };
   }
-  const types = typesOf(schema);
   const isText = types.includes('string');
   if (node.kind === 'scalar' && typeof node.value === 'number' && isText && schema['x-dimension'] !== undefined)
     return bareNumber({ ...fault, node });
@@ -138,6 +114,7 @@ function typeProblem(fault: ValueFault): Diagnostic {
         : undefined;
   const shown =
     help ??
+    insteadOf({ schema, node }) ??
     (path === ''
       ? 'write keys with values, beginning with `tankproof: 1`'
       : `write ${example === undefined ? expectedText(schema) : `it like \`${example}\``}`);
@@ -151,10 +128,10 @@ function typeProblem(fault: ValueFault): Diagnostic {
 }
 
 function wordProblem({ path, schema, node }: ValueFault): Diagnostic {
-  const words = (schema.enum ?? [schema.const]).map(String);
+  const words = wordsOf(schema);
   const isVersion = path === 'tankproof' || path === 'tankproofPart';
   const near = node.kind === 'scalar' && !isVersion ? didYouMeanHelp({ word: node.text, names: words }) : undefined;
-  const list = words.length > 1 ? `${words.slice(0, -1).join(', ')} or ${words.at(-1)}` : words.join('');
+  const list = choiceOf(schema);
   return {
     id: isVersion ? 'unsupported-version' : 'unknown-word',
     message: `${named(path)} must be ${list}, not ${writtenKind(node)}`,

@@ -1,11 +1,12 @@
 import type { QuantityParser } from './bounds.ts';
 import type { Diagnostic } from './diagnostic.ts';
 import { didYouMean } from './did-you-mean.ts';
-import { resolvedSchema, schemaUnder } from './json-schema.ts';
+import { resolvedSchema, schemaUnder, typesOf } from './json-schema.ts';
 import type { SchemaPlace } from './json-schema.ts';
+import { missingKey, unknownKey } from './key-sentences.ts';
 import { locateKey, nodeAt, plainValue } from './source-tree.ts';
 import type { SourceNode } from './source-tree.ts';
-import { missingKey, unknownKey, valueProblem } from './structure-sentences.ts';
+import { valueProblem } from './structure-sentences.ts';
 
 /** One error of a compiled JSON Schema validator. */
 export interface ValidatorError {
@@ -39,6 +40,24 @@ function placeUnder(place: SchemaPlace, segments: readonly string[]): SchemaPlac
   return segments.reduce<SchemaPlace>((found, segment) => schemaUnder(found, segment) ?? { ...found, schema: {} }, resolvedSchema(place));
 }
 
+/** Most places that a misplaced key is offered. */
+const mostHomes = 3;
+
+/** Paths of the mappings of a file that know a key; parts that a file may describe inline are not looked into. */
+function homesOf({ key, place }: { key: string; place: SchemaPlace }): readonly string[] {
+  const found: string[] = [];
+  const look = (at: SchemaPlace, path: readonly string[]): void => {
+    const { properties = {} } = at.schema;
+    if (Object.hasOwn(properties, key)) found.push(path.join('.'));
+    for (const name of Object.keys(properties)) {
+      const child = schemaUnder(at, name);
+      if (child?.base === at.base) look(child, [...path, name]);
+    }
+  };
+  look(resolvedSchema(place), []);
+  return found.length > mostHomes ? [] : found;
+}
+
 interface Checked {
   readonly root: SourceNode;
   readonly place: SchemaPlace;
@@ -54,15 +73,19 @@ function keyProblems(errors: readonly ValidatorError[], { root, place, what }: C
   const told = unknown.map((error) => {
     const segments = segmentsOf(error);
     const key = String(error.params['additionalProperty']);
-    const allowed = Object.keys(placeUnder(place, segments).schema.properties ?? {});
+    const { schema } = placeUnder(place, segments);
+    const allowed = Object.keys(schema.properties ?? {});
+    const isNamed = typesOf(schema).includes('string') && schema['x-dimension'] === undefined;
+    const homes = homesOf({ key, place });
     const [nearest] = didYouMean({ word: key, names: allowed });
-    if (nearest !== undefined) misspelt.add(`${error.instancePath}/${nearest}`);
-    return unknownKey({ key, parent: segments.join('.'), what, allowed, node: nodeAt(root, segments) });
+    if (homes.length === 0 && nearest !== undefined) misspelt.add(`${error.instancePath}/${nearest}`);
+    homes.forEach((home) => misspelt.add(['', ...home.split('.').filter((segment) => segment !== ''), key].join('/')));
+    return unknownKey({ key, parent: segments.join('.'), what, allowed, homes, isNamed, node: nodeAt(root, segments) });
   });
   const absent = missing.flatMap((error) => {
     const segments = segmentsOf(error);
     const key = String(error.params['missingProperty']);
-    // a misspelt key is one mistake, told once
+    // a misspelt or misplaced key is one mistake, told once
     if (misspelt.has(`${error.instancePath}/${key}`)) return [];
     const schema = placeUnder(place, [...segments, key]).schema;
     return [missingKey({ key, parent: segments.join('.'), schema, at: locateKey({ root, path: segments.join('.') }) })];

@@ -3,6 +3,7 @@ import type { Document } from 'yaml';
 import { textProblem } from './decode-text.ts';
 import type { Diagnostic, Outcome } from './diagnostic.ts';
 import type { Location } from './location.ts';
+import type { ListKeys } from './mixed-lines.ts';
 import { locate, locateKey, nodeAt } from './source-tree.ts';
 import type { SourceNode } from './source-tree.ts';
 import { syntaxProblem } from './yaml-syntax.ts';
@@ -62,10 +63,11 @@ function refused({
  *
  * @param text  the file, decoded; a byte order mark is ignored
  * @param path  of the file, for positions
+ * @param lists keys of the file that hold a list, with the key that an entry begins with
  * @returns the tree, or everything in the text that the format leaves out; of syntax errors the first one, since the others follow
  *   from it
  */
-export function parseYaml({ text: given, path }: { text: string; path: string }): Outcome<YamlSource> {
+export function parseYaml({ text: given, path, lists = {} }: { text: string; path: string; lists?: ListKeys }): Outcome<YamlSource> {
   const text = given.startsWith('\uFEFF') ? given.slice(1) : given;
   const unreadable = textProblem({ text, path });
   if (unreadable) return { ok: false, problems: [unreadable] };
@@ -94,7 +96,7 @@ export function parseYaml({ text: given, path }: { text: string; path: string })
   const quotes: number[] = [];
   const root = treeNode({ node: document.contents, depth: 0, key: place(0, 1) }, { text, place, problems, quotes });
   const ownReasons = problems.filter(({ id }) => id !== 'yaml-syntax' && id !== 'duplicate-key');
-  const syntax = syntaxProblem({ document, text, quotes });
+  const syntax = syntaxProblem({ document, text, quotes, lists });
   if (syntax && !ownReasons.some(({ start }) => start <= syntax.start)) return refused({ problems: [syntax], place });
   if (problems.length > 0) return refused({ problems, place });
   return {

@@ -1,4 +1,6 @@
 import type { Document, YAMLParseError } from 'yaml';
+import { mixedLines } from './mixed-lines.ts';
+import type { ListKeys } from './mixed-lines.ts';
 
 /** A problem at offsets into the text; the caller turns offsets into lines and columns. */
 export interface TextProblem {
@@ -23,16 +25,39 @@ const tabIndent = {
   help: 'YAML indents with spaces: replace the tab by two spaces',
 };
 
+/** Where the bracket stands that is open at a place. */
+function unclosed({ text, end, opens }: { text: string; end: number; opens: '[' | '{' }): number | undefined {
+  const closes = opens === '[' ? ']' : '}';
+  let closed = 0;
+  for (let at = end - 1; at >= 0; at--) {
+    if (text[at] === closes) closed += 1;
+    else if (text[at] === opens && closed-- === 0) return at;
+  }
+  return undefined;
+}
+
+/** Errors of the parser behind which a slip in the lines may stand. */
+const mixers: ReadonlySet<string> = new Set([
+  'BLOCK_AS_IMPLICIT_KEY',
+  'MULTILINE_IMPLICIT_KEY',
+  'BAD_INDENT',
+  'MISSING_CHAR',
+  'UNEXPECTED_TOKEN',
+]);
+
 function sentenceOf(
   { code, message }: Pick<YAMLParseError, 'code' | 'message'>,
   text: string,
   start: number,
-): { message: string; help: string } {
+): { message: string; help: string; opens?: '[' | '{' } {
   const opening = /Flow (map|sequence)|with a [\]}]/.test(message);
   if (opening) {
-    const [open, close] = message.includes('sequence') ? ['[', ']'] : ['{', '}'];
-    return { message: `\`${open}\` is not closed`, help: `add the missing \`${close}\`` };
+    const [open, close] = message.includes('sequence') ? (['[', ']'] as const) : (['{', '}'] as const);
+    return { message: `\`${open}\` is not closed`, help: `add the missing \`${close}\``, opens: open };
   }
+  const before = text.slice(text.lastIndexOf('\n', start - 1) + 1, start);
+  if (/[{[]/.test(before) && lineOf(text, start).slice(before.length).includes(': '))
+    return { message: 'a comma is missing between two entries', help: 'separate the entries in { } or [ ] by commas' };
   switch (code) {
     case 'BAD_INDENT':
       return { message: 'the indentation fits no line above', help: 'begin all keys of one mapping in the same column' };
@@ -62,16 +87,19 @@ function sentenceOf(
  * @param document  with errors
  * @param text      the whole file
  * @param quotes    offsets at which a quoted text begins, ascending
+ * @param lists     keys of the file that hold a list
  * @returns the problem, with offsets; ids `yaml-syntax`, `tab-indent`, `several-documents`, `alias`
  */
 export function syntaxProblem({
   document,
   text,
   quotes,
+  lists,
 }: {
   document: Document.Parsed;
   text: string;
   quotes: readonly number[];
+  lists: ListKeys;
 }): TextProblem | undefined {
   const [error] = [...document.errors].sort((a, b) => a.pos[0] - b.pos[0]);
   if (!error) return undefined;
@@ -98,5 +126,13 @@ export function syntaxProblem({
       start: opened,
       end: opened + 1,
     };
-  return { id: 'yaml-syntax', ...sentenceOf(error, text, start), start, end };
+  const mixed = mixers.has(error.code) ? mixedLines({ text, start, lists }) : undefined;
+  if (mixed) return mixed;
+  // the parser may point at the indentation
+  const indented = start + (/^ */.exec(text.slice(start, start + 200))?.[0].length ?? 0);
+  const first = /\S/.test(text[indented] ?? '') ? indented : start;
+  const said = sentenceOf(error, text, start);
+  const opening = said.opens === undefined ? undefined : unclosed({ text, end: start, opens: said.opens });
+  const [from, to] = opening === undefined ? [first, Math.max(first + 1, end)] : [opening, opening + 1];
+  return { id: 'yaml-syntax', message: said.message, help: said.help, start: from, end: to };
 }

@@ -75,11 +75,28 @@ function scalarNode(node: Scalar, building: Building, key: Location): SourceNode
   return { kind: 'scalar', value: kept, text, at: building.place(start, end) };
 }
 
+/** A key without a value. */
+const isBare = ({ value }: Pair): boolean => (isScalar(value) ? value.value === null : value === null);
+
 /** `{a: 1,5 V}` is a = 1 and a key `5 V` to YAML. */
 function isDecimalComma({ pair, flow, text }: { pair: Pair; flow: boolean; text: string }): boolean {
-  if (!flow || !isScalar(pair.key) || !pair.key.range || (isScalar(pair.value) ? pair.value.value !== null : pair.value !== null))
-    return false;
+  if (!flow || !isScalar(pair.key) || !pair.key.range || !isBare(pair)) return false;
   return /^\d/.test(String(pair.key.value)) && /\d,$/.test(text.slice(0, pair.key.range[0]).slice(-2));
+}
+
+/** `{voltage:18 V}` and `-name: x` are keys to YAML, and nobody's: the space that is missing, and what was meant. */
+function missingSpace({
+  name,
+  flow,
+  isBare,
+}: {
+  name: string;
+  flow: boolean;
+  isBare: boolean;
+}): { behind: string; meant: string } | undefined {
+  const [, key, value] = /^([A-Za-z]\w*):(\S.*)$/.exec(flow && isBare ? name : '') ?? [];
+  if (key !== undefined) return { behind: `${key}:`, meant: `${key}: ${value}` };
+  return /^-[A-Za-z]\w*$/.test(name) ? { behind: '-', meant: `- ${name.slice(1)}: …` } : undefined;
 }
 
 /** A scalar's value as text. */
@@ -109,6 +126,15 @@ function mapEntry({ pair, flow, depth }: { pair: Pair; flow: boolean; depth: num
       start: start - 1,
       end: start,
     });
+  const glued = missingSpace({ name, flow, isBare: isBare(pair) });
+  if (glued)
+    problems.push({
+      id: 'yaml-syntax',
+      message: `the space after \`${glued.behind}\` is missing`,
+      help: `write \`${glued.meant}\``,
+      start,
+      end,
+    });
   refuseText(name, [start, end], building);
   const keyAt = place(start, end);
   return { key: name, keyAt, value: treeNode({ node: pair.value, depth, key: keyAt }, building) };
@@ -120,7 +146,7 @@ function mapEntries({ map, depth }: { map: YAMLMap; depth: number }, building: B
     const entry = isPair(pair) ? mapEntry({ pair, flow: map.flow === true, depth }, building) : undefined;
     if (!entry) return [];
     const { offset, length } = entry.keyAt;
-    if (seen.has(entry.key))
+    if (seen.has(entry.key) && !entry.key.startsWith('-'))
       building.problems.push({
         id: 'duplicate-key',
         message: `the key ${quoted(entry.key)} is given twice`,

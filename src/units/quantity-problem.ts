@@ -105,7 +105,7 @@ function isOf({ unit, text, dimension }: { unit: string; text: string; dimension
  * @param text       that it stands in
  * @param dimension  what is expected
  *
- * @example unknownUnit({ word: 'KHz', text: '10 KHz', dimension: 'frequency' }).help // 'did you mean kHz?'
+ * @example unknownUnit({ word: 'KHz', text: '10 KHz', dimension: 'frequency' }).help // 'did you mean "10 kHz"?'
  */
 export function unknownUnit({ word, text, dimension }: { word: string; text: string; dimension: Dimension }): QuantityProblem {
   if (word === 'degC' || word === 'degF') {
@@ -114,7 +114,9 @@ export function unknownUnit({ word, text, dimension }: { word: string; text: str
   }
   const instead = unitInstead({ written: word, wanted: unitOf(dimension) });
   const meant = instead === undefined ? unitsMeant(word).filter((unit) => isOf({ unit, text, dimension })) : [instead];
-  const help = meant.length > 0 ? `did you mean ${meant.join(', ')}?` : writeSuch(dimension);
+  const [, number] = /^([-+]?[\d.]+(?:[eE][-+]?\d+)?) ?[A-Za-z]+$/.exec(text) ?? [];
+  const whole = number === undefined ? meant : meant.map((unit) => `"${number} ${unit}"`);
+  const help = whole.length > 0 ? `did you mean ${whole.join(' or ')}?` : writeSuch(dimension);
   return { id: 'unknown-unit', message: `"${shown(word)}" is not a unit`, label: labelOf(dimension), help };
 }
 

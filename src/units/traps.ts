@@ -86,6 +86,12 @@ export const traps: readonly Trap[] = [
     message: 'one value is expected, not a range',
     help: ({ match: [, before, value] }) => `write ${before === '' ? value : before}`,
   },
+  {
+    pattern: /^(.*[A-Za-z%])[;,.]$/,
+    id: 'not-a-quantity',
+    message: 'nothing stands behind the unit',
+    help: ({ match: [, before] }) => `write ${before}`,
+  },
   { pattern: /#/, id: 'not-arithmetic', message: 'a comment does not belong in a quantity', help: () => 'write it outside the quotes' },
   {
     pattern: /^(.*[A-Za-z%]) (?:max|min|typ|nom)\.?$/,
@@ -119,6 +125,13 @@ export const traps: readonly Trap[] = [
     id: 'wrong-unit',
     message: 'C is the coulomb',
     help: ({ match: [, number] }) => `write ${number} degC`,
+  },
+  {
+    pattern: /^(.*\d) ?F$/,
+    only: 'temperature',
+    id: 'wrong-unit',
+    message: 'F is the farad',
+    help: ({ match: [, number] }) => `write ${number} degF`,
   },
   {
     pattern: /^(.*\d) ?(?:c|o ?[cC]?|deg ?c|deg C|deg|DEGC|° ?c?|[cC]el[sc]ius)$/,

@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { emptyFolder, ran } from './ran.ts';
@@ -9,6 +9,13 @@ describe.concurrent('startup', () => {
     expect(status).toBe(0);
     for (const event of ['switch-on, lamp in place', 'load application', 'load removal', 'supply drop']) expect(stdout).toContain(event);
     expect(Math.max(...stdout.split('\n').map((line) => line.length))).toBeLessThanOrEqual(80);
+  });
+
+  test('an axis ends at zero where nothing but noise is below it', async () => {
+    const { stdout } = await ran(['startup', 'examples/live-rail-lamp.yaml']);
+    const ends = [...stdout.matchAll(/^ {11}(\S+ \S+) /gm)].map(([, end]) => end);
+    expect(ends).toHaveLength(4);
+    expect(ends.filter((end) => /^-[\d.]+ [nµ]V/.test(end!))).toEqual([]);
   });
 
   test('ends with 1 where an event latches, and says the same as JSON', async () => {
@@ -33,6 +40,9 @@ describe.concurrent('startup', () => {
     const again = await ran(args);
     expect(again.status).toBe(2);
     expect(again.stderr).toContain('exists already');
+    expect(again.stderr.replaceAll(/\s+/g, ' ')).toContain('add --force to write over it');
+    // said before the work is done
+    expect(again.stdout).toBe('');
     expect((await ran([...args, '--force'])).status).toBe(0);
   });
 
@@ -47,11 +57,14 @@ describe.concurrent('startup', () => {
     ]);
     expect(status).toBe(0);
     expect(stdout).toMatch(/27 V\s+L\s+\.\s+\./);
+    expect(stdout.replaceAll(/\s+/g, ' ')).toContain('said by latch-up of `tankproof check`');
+    expect(Math.max(...stdout.split('\n').map((line) => line.length))).toBeLessThanOrEqual(80);
   });
 
   test.each([
     [['--rise', '10 ms..1 ms'], 'backwards'],
     [['--rise', '5 V..10 V'], 'time'],
+    [['--voltage', '12 V..24 V'], '--voltage is a range for the map of --rise'],
     [['--mismatch', '80 %'], 'between 0 and 50 %'],
     [['--plot', '/nowhere/at/all.svg'], 'folder does not exist'],
   ])('%j is refused with status 2', async (args, words) => {
@@ -65,6 +78,8 @@ describe.concurrent('parts, new, faults', () => {
   test('parts show prints every rating with its source; a near name is proposed', async () => {
     const { stdout } = await ran(['parts', 'show', 'IRFP250N']);
     expect(stdout).toMatch(/drainVoltage +200 V +data sheet/);
+    expect(stdout.replaceAll(/\s+/g, ' ')).toContain('memory: recalled, not read again');
+    expect(stdout).not.toContain('sibling:');
     expect((await ran(['parts', 'show', 'IRFP250'])).stderr).toContain('IRFP250N');
     expect((await ran(['parts', 'list', '--kind', 'zeners'])).stdout).toContain('1N4742A');
     const { status, stdout: json } = await ran(['parts', 'show', 'UF4004', '--json']);
@@ -78,6 +93,12 @@ describe.concurrent('parts, new, faults', () => {
     const { status, stdout } = await ran(['check', file]);
     expect(status).toBe(0);
     expect(stdout).toContain('0 failed');
+    // the shape that stands there as a remark is that of the coil
+    const shaped = readFileSync(file, 'utf8').replaceAll(/^ {4}# (shape|diameter|turns|pitch|conductor):/gm, '    $1:');
+    writeFileSync(file, shaped);
+    const both = (await ran(['check', file, '--closed-form'])).stdout;
+    expect(both).toMatch(/pass +coil-temperature/);
+    expect(both).not.toContain('times that of the geometry');
     const again = await ran(['new', file]);
     expect(again.status).toBe(2);
     expect(again.stderr).toContain('nothing was overwritten');

@@ -37,11 +37,32 @@ describe('a coil that cannot be is refused at its place', () => {
       ['shape: loop', 'diameter: 90 mm', 'conductor: {shape: wire, outerDiameter: 2 mm}', 'cooling: water'],
       'water flows in a tube',
     ],
+    [
+      'a wall of a wire',
+      ['shape: loop', 'diameter: 90 mm', 'conductor: {shape: wire, outerDiameter: 2 mm, wall: 1 mm}'],
+      'belongs to `shape: tube`',
+    ],
+    [
+      'strands of a tube',
+      ['shape: loop', 'diameter: 90 mm', 'conductor: {shape: tube, outerDiameter: 2 mm, wall: 0.2 mm, strands: 7}'],
+      '`tank.coil.conductor.strands` says nothing of `shape: tube`: it belongs to `shape: litz`',
+    ],
+    ['a pitch of one turn', ['shape: loop', 'diameter: 90 mm', 'pitch: 9 mm', tube], 'belongs to `shape: solenoid` or `shape: spiral`'],
+    ['a bundle on a solenoid', [...solenoid, 'bundleDiameter: 12 mm'], 'belongs to `shape: bundle`'],
+    [
+      'a pitch of a bundle',
+      ['shape: bundle', 'diameter: 200 mm', 'turns: 2', 'bundleDiameter: 15 mm', 'pitch: 7 mm', tube],
+      '`tank.coil.pitch`',
+    ],
     ['leads that overlap', [...solenoid, 'leads: {length: 80 mm, spacing: 5 mm}'], 'the leads overlap'],
     ['a coil of a metre of tube', ['shape: loop', 'diameter: 20 m', tube], 'at most 10 m'],
   ])('%s', (_what, lines, words) => {
     expect(() => designOf(withCoil(...lines))).toThrow(words);
   });
+});
+
+test('a shape that does not exist is one mistake', () => {
+  expect(() => designOf(withCoil('shape: circle', 'pitch: 9 mm'))).toThrow(/^unknown-word: [^\n]*$/);
 });
 
 describe('a coil by its geometry', () => {

@@ -136,6 +136,127 @@ test.each([
   expect(problemsOf(edited(from, to)).map((problem) => problem.help)).toEqual([help]),
 );
 
+const threeLoads = 'loads:\n  - name: nothing near\n  - name: lantern on the pad\n    power: 25 W\n    frequencyShift: -2 %\n';
+
+/** What a beginner writes, where that is refused, and what to write; one error each. */
+const slips: readonly (readonly [fact: string, from: string, to: string, place: string, help: string])[] = [
+  [
+    'no dash at all',
+    threeLoads,
+    'loads:\n  name: lantern\n  power: 25 W\n',
+    'wrong-type 24:3',
+    'begin each entry with `- `, such as `- name: no load`',
+  ],
+  ['no dash before keys', threeLoads, 'loads:\n  name: a\n    power: 25 W\n', 'yaml-syntax 24:3', 'such as `- name: a`'],
+  ['a dash missing at the first load', '- name: nothing near', 'name: nothing near', 'yaml-syntax 24:3', 'such as `- name: nothing near`'],
+  [
+    'a dash missing at the second',
+    '- name: lantern on the pad',
+    'name: lantern on the pad',
+    'yaml-syntax 25:3',
+    'such as `- name: lantern on the pad`',
+  ],
+  [
+    'a load without the key name',
+    '- name: lantern on the pad',
+    '- lantern on the pad',
+    'yaml-syntax 25:3',
+    'write `- name: lantern on the pad`',
+  ],
+  ['a load that is a name', threeLoads, 'loads:\n  - lantern\n', 'wrong-type 24:5', 'write `name: lantern`'],
+  ['no space after the dash', threeLoads, 'loads:\n  -name: lantern\n', 'yaml-syntax 24:3', 'write `- name: …`'],
+  ['a load in place of loads', threeLoads, 'loads: 25 W\n', 'wrong-type 23:8', 'it is a list'],
+  ['two keys in a line', 'voltage: 18 V', 'voltage: 18 V tolerance: 5 %', 'yaml-syntax 4:3', 'give each key a line of its own'],
+  ['a colon in a title', 'title: Path', 'title: Pad: path', 'yaml-syntax 2:1', 'title: "Pad: path-lantern charging pad, transmitter"'],
+  ['no colon', 'voltage: 18 V', 'voltage 18 V', 'yaml-syntax 4:3', 'write `voltage: 18 V`'],
+  ['no colon after a heading', 'supply:', 'supply', 'yaml-syntax 3:1', 'write `supply:`'],
+  ['no space after the colon', 'voltage: 18 V', 'voltage:18 V', 'yaml-syntax 4:3', 'write `voltage: 18 V`'],
+  ['no space in braces', '{resistance: 470 ohm', '{resistance:470 ohm', 'yaml-syntax 30:12', 'write `resistance: 470 ohm`'],
+  ['an equals sign', 'voltage: 18 V', 'voltage = 18 V', 'yaml-syntax 4:3', 'write `voltage: 18 V`'],
+  ['no comma in braces', '470 ohm, power', '470 ohm power', 'yaml-syntax 30:24', 'by commas'],
+  ['a brace that stays open', 'from: supply}', 'from: supply', 'yaml-syntax 30:11', 'add the missing `}`'],
+  ['a key too far right', '  riseTime', '    riseTime', 'yaml-syntax 6:5', 'begin `riseTime:` in the same column as `tolerance:`'],
+  ['a key too far left', '  tolerance: 5 % ', ' tolerance: 5 % ', 'yaml-syntax 5:2', '`voltage:` begins in column 3'],
+  [
+    'a key of another mapping',
+    'part: choke-100u-10a-sendust',
+    'part: choke-100u-10a-sendust\n  parallel: 2',
+    'unknown-key 13:3',
+    'it belongs under `tank.bank` or `switches`',
+  ],
+  [
+    'a key of no mapping there',
+    '  voltage: 18 V',
+    '  ambient: 30 °C\n  voltage: 18 V',
+    'unknown-key 4:3',
+    'it belongs under `environment`',
+  ],
+  [
+    'a mapping of another level',
+    '  bank:\n    part: pp-box-100n-630v\n    parallel: 24\n    series: 1\n    cooling: still air\n',
+    'bank:\n  part: pp-box-100n-630v\n',
+    'unknown-key 18:1',
+    'it belongs under `tank`',
+  ],
+  [
+    'a part as a name in a mapping',
+    'part: choke-100u-10a-sendust',
+    'part: {name: choke-100u-10a-sendust}',
+    'unknown-key 12:10',
+    'write the name alone: `part: choke-100u-10a-sendust`',
+  ],
+  [
+    'a pull-up that is a resistance',
+    '{resistance: 470 ohm, power: 2 W, from: supply}',
+    '470 ohm',
+    'wrong-type 30:11',
+    'write `{resistance: 470 ohm}`',
+  ],
+];
+
+test.each(slips)('%s is one mistake with what to write', (_fact, from, to, place, help) => {
+  const problems = problemsOf(edited(from, to));
+  expect(problems.map(({ id, at }) => `${id} ${at?.line}:${at?.column}`)).toEqual([place]);
+  expect(problems[0]?.help).toContain(help);
+});
+
+/** What is written, and what the help of its refusal names; each quantity has the prefix of a neighbour. */
+test.each([
+  [
+    'resistance: 60 mohm',
+    'resistance: 100 Mohm',
+    '`supply.resistance` must be at least 0 ohm and at most 100 ohm, not `100 Mohm`',
+    '"100 mohm"',
+  ],
+  ['{resistance: 470 ohm', '{resistance: 130 mohm', '`gates.pullUp.resistance` must be at least 1 ohm and at most 1 Mohm', '"130 ohm"'],
+  ['pullDown: 10 kohm', 'pullDown: 10 mohm', '`gates.pullDown` must be at least 10 ohm', '"10 kohm"'],
+  ['voltage: 18 V', 'voltage: 18 mV', '`supply.voltage` must be at least 1 V and at most 2 kV', '"18 V"'],
+  ['riseTime: 2 ms', 'riseTime: 200 s', '`supply.riseTime` must be at least 0 s and at most 100 s', '"200 ms"'],
+  ['currentLimit: 10 A', 'currentLimit: 10 uA', '`supply.currentLimit` must be at least 1 mA', '"10 A"'],
+  ['power: 25 W', 'power: 25 MW', '`loads.1.power` must be at least 0 W and at most 100 kW', '"25 W"'],
+  ['inductance: 1.8 uH', 'inductance: 1 H', '`tank.coil.inductance` must be above 1 nH and below 100 mH', '"1 uH"'],
+  ['part: pp-box-100n-630v', 'part: {capacitance: 1 F}', '`tank.bank.part.capacitance` must be above 1 pF and below 10 mF', '"1 uF"'],
+  ['part: pp-box-100n-630v', 'part: {capacitance: 1 pF}', '`tank.bank.part.capacitance` must be above 1 pF', '"1 nF" or "1 uF"'],
+  ['part: IRFP250N', 'part: {onResistance: 75 Mohm}', '`switches.part.onResistance` must be at least 10 uohm', '"75 mohm"'],
+  ['part: IRFP250N', 'part: {gateCharge: 123 C}', '`switches.part.gateCharge` must be at least 10 pC and at most 100 uC', '"123 nC"'],
+  [
+    'crossDiode: UF4004',
+    'crossDiode: {recoveryTime: 50 s}',
+    '`gates.crossDiode.recoveryTime` must be at least 0 s and at most 1 ms',
+    '"50 us"',
+  ],
+])('%s written as %s is refused with its range and the prefix that was meant', (from, to, message, meant) => {
+  const problems = problemsOf(edited(from, to));
+  expect(problems.map(({ id }) => id)).toEqual(['out-of-range']);
+  expect(problems[0]?.message).toContain(message);
+  expect(problems[0]?.help).toContain(meant);
+});
+
+test('no prefix is proposed that lies far from what is written', () => {
+  const [problem] = problemsOf(edited('bulkCapacitance: 4700 uF', 'bulkCapacitance: 1 pF'));
+  expect(problem?.help).toBe('write a value in that range; check the number and the prefix of its unit');
+});
+
 test('all mistakes of a file are told at once, in file order', () => {
   const text = edited('voltage: 18 V', 'voltage: 18')
     .replace('parallel: 24', 'parallel: 0')

@@ -93,13 +93,13 @@ describe('a syntax error is told once', () => {
   test.each([
     ['open double quote', 'a: 1\nb: "x\nc: 2\nd: 3\n', '2:4'],
     ['open single quote', "a: 'it", '1:4'],
-    ['open bracket', 'a: [1', '1:5'],
-    ['open brace', 'a: {b: 1\nc: 2', '2:1'],
-    ['two colons on a line', 'a: b: c', '1:4'],
+    ['open bracket', 'a: [1', '1:4'],
+    ['open brace', 'a: {b: 1\nc: 2', '1:4'],
+    ['two colons on a line', 'a: b: c', '1:1'],
     ['list and mapping mixed', '- a\nb: 1\nc: 2\nd: 3', '2:1'],
     ['reserved character', 'a: @x', '1:4'],
     ['unknown escape', 'a: "\\q"', '1:5'],
-    ['keys in different columns', 'a:\n  b: 1\n   c: 2', '2:6'],
+    ['keys in different columns', 'a:\n  b: 1\n   c: 2', '3:4'],
     ['text after a quote', 'a: "x" y', '1:8'],
   ])('%s', (_name, text, place) => expect(refusals(text)).toEqual([`yaml-syntax ${place}`]));
 });
