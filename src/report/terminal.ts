@@ -153,7 +153,7 @@ function comparison({ verdict, value, limit, dimension, sense, margin }: Result)
   // past a limit that only warns, a share below zero would read as a fail
   const isTolerated = verdict === 'warn' && margin !== null && margin < 0;
   const left = isTolerated
-    ? 'past it, warns only'
+    ? 'past, warns'
     : dimension === 'temperature'
       ? `${formatQuantity({ value: Math.abs(limit - value), dimension: 'temperatureRise', digits: 2 })} ${value > limit ? 'past' : 'left'}`
       : percent(margin);

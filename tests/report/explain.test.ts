@@ -11,7 +11,7 @@ const levelsOf = (id: string): string => {
 };
 
 /** Checks whose formula is a sentence. */
-const inWords = ['latch-up', 'magnetic-field'];
+const inWords = ['latch-up', 'magnetic-field', 'rise-time'];
 
 describe.each(explained)('$id', ({ id, docs }) => {
   test('says what its symbols mean', () => {

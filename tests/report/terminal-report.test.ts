@@ -55,7 +55,7 @@ test('results that wait for one other check are told in one line, once', () => {
 
 test('a limit that only warns shows no margin below zero', () => {
   const text = printed([result({ verdict: 'warn', value: 0, margin: -1 })]);
-  expect(text).toContain('past it, warns only');
+  expect(text).toContain('past, warns');
   expect(text).not.toContain('−100 %');
   expect(printed([result({ verdict: 'fail', value: 0, margin: -1 })])).toContain('−100 %');
 });
