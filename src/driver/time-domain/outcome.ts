@@ -74,7 +74,7 @@ export function measuresOf({
 }): Measures {
   const { angularFrequency, dampingRatio } = envelopeMode(envelopeOf(circuit));
   const envelopePeriod = (2 * Math.PI) / angularFrequency;
-  const railUp = design.gates.pullUp.hold ? 0 : Math.max(riseAtDriver(design), chargingTime(circuit));
+  const railUp = design.gates.pullUp.hold ? 0 : Math.max(riseAtDriver(design) + railLag(circuit), chargingTime(circuit));
   return {
     period: 1 / running.frequency,
     envelopePeriod,
@@ -177,6 +177,11 @@ function ended({ circuit, run, measures }: { circuit: Circuit; run: Run; measure
   const lowestGate = Math.min(state[place.gateA]! - circuit.switches[0].threshold, state[place.gateB]! - circuit.switches[1].threshold);
   const isLatched = drawsTooMuch || (lowestGate > 0 && highest < circuit.switches[0].threshold);
   return isLatched ? { outcome: 'latches', why: words.latches } : { outcome: 'stalls', why: words.stalls };
+}
+
+/** Time in which a bulk capacitor behind the source's resistance comes within 5 % of what the rail lags behind a source that is up. */
+function railLag({ supply: { resistance, buffer } }: Circuit): Second {
+  return buffer === undefined ? 0 : 3 * resistance * buffer.capacitance;
 }
 
 /** Time in which a source at its limit charges the bulk capacitor, what the driver draws meanwhile reckoned as a third of it. */
