@@ -181,16 +181,20 @@ export function holdOffAt({
   const wanted = {
     on: model.onResistance(junction),
     typical: model.thresholdTypical(junction),
-    k: model.channelConstant,
     drop: gate.diodeDrop,
   };
   const value = whenKnown(wanted, ({ on, drop }) => current * on + drop);
-  const latchesAt = whenKnown(
-    wanted,
-    ({ on, typical, k, drop }) =>
-      drop + (1 - latchErrorShare) * (typical + largestHoldOffDeficit({ channelConstant: k, onResistance: on }) - drop),
-  );
+  const latch = holdOffLatch({ model, junction });
+  const latchesAt = whenKnown({ latch, drop: gate.diodeDrop }, ({ latch: at, drop }) => drop + (1 - latchErrorShare) * (at - drop));
   if (!isKnown(value)) return value;
   if (!isKnown(latchesAt)) return latchesAt;
   return { value, latchesAt, thresholdTypical: wanted.typical as number, thresholdMin: model.thresholdMin(junction) };
+}
+
+/** V_hold from which the pair latches by the closed form: Vth + 1/(2·K·Ron), its error not taken off. */
+export function holdOffLatch({ model, junction }: { model: SwitchModel; junction: Kelvin }): Maybe {
+  return whenKnown(
+    { on: model.onResistance(junction), typical: model.thresholdTypical(junction), k: model.channelConstant },
+    ({ on, typical, k }) => typical + largestHoldOffDeficit({ channelConstant: k, onResistance: on }),
+  );
 }

@@ -130,7 +130,7 @@ function loosest(peer, reference) {
 function line(name, seconds, { peaks, steps }, reference, ratio) {
   const [low, middle, high] = [0.25, 0.5, 0.75].map((share) => (1e3 * quantile(seconds, share)).toFixed(1));
   console.log(
-    `${name.padEnd(44)} ${middle.padStart(8)} (${low} … ${high})  ${ratio.padStart(6)}  ${String(steps).padStart(7)}  ` +
+    `${name.padEnd(70)} ${middle.padStart(8)} (${low} … ${high})  ${ratio.padStart(6)}  ${String(steps).padStart(7)}  ` +
       `${peaks.drain.toFixed(2)} V ${peaks.supply.toFixed(3)} A  ${(100 * apart(peaks, reference)).toFixed(3)} %`,
   );
 }
@@ -156,7 +156,7 @@ try {
   console.log(
     `switch-on of ${until * 1e3} ms, 24 V, 2 uH, 1.5 uF, Q ${quality}, steps of at most ${(longest * 1e9).toFixed(0)} ns, Node.js ${process.version}`,
   );
-  console.log(`${'ms of processor time: median (quartiles)'.padEnd(64)} over ours, steps, peaks, furthest from a run at rtol 1e-9`);
+  console.log(`${'ms of processor time: median (quartiles)'.padEnd(80)} over ours, steps, peaks, furthest from a run at rtol 1e-9`);
   line(
     'ours',
     runs.map(({ seconds }) => seconds),
@@ -164,7 +164,7 @@ try {
     exact,
     '1.0',
   );
-  console.log(`${'ours, first run of a process'.padEnd(44)} ${(1e3 * first).toFixed(1).padStart(8)}`);
+  console.log(`${'ours, first run of a process'.padEnd(70)} ${(1e3 * first).toFixed(1).padStart(8)}`);
   for (const { name, needs, peer, repeats, fixed } of peers) {
     if (peer === undefined) {
       console.log(`${name}: skipped, needs ${needs}`);
