@@ -1,10 +1,12 @@
-import type { Ampere, Second } from '../../units/si.ts';
+import type { Ampere, Ratio, Second } from '../../units/si.ts';
 
 /** Means of a current over windows that follow each other. */
 export interface MeanCurrent {
   /** Of the last whole window, and of the one before it. */
   readonly last: Ampere | undefined;
   readonly before: Ampere | undefined;
+  /** Whether there are two means and the last is no more than so many times the one before. */
+  readonly isSteady: (most: Ratio) => boolean;
   /** A current at a time; the windows follow each other from `from`, and anew where that changes. */
   readonly see: (moment: { readonly time: Second; readonly current: Ampere; readonly from: Second }) => void;
 }
@@ -16,9 +18,10 @@ export interface MeanCurrent {
  */
 export function meanCurrent({ window }: { window: Second }): MeanCurrent {
   let [begin, opened, charge, seenAt] = [Infinity, Infinity, 0, 0];
-  const self: { last: Ampere | undefined; before: Ampere | undefined; see: MeanCurrent['see'] } = {
+  const self: { last: Ampere | undefined; before: Ampere | undefined; isSteady: MeanCurrent['isSteady']; see: MeanCurrent['see'] } = {
     last: undefined,
     before: undefined,
+    isSteady: (most) => self.last !== undefined && self.before !== undefined && self.last <= most * self.before,
     see: ({ time, current, from }) => {
       if (from !== begin) {
         [begin, opened] = [from, Infinity];

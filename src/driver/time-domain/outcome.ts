@@ -41,13 +41,13 @@ const leastPeriods = 12;
 const silence = 8;
 /** Part of the running amplitude that counts as running. */
 const runningShare = 0.5;
-/** Mean current over the running one with which a driver runs, and what the mean may lie above that, of the highest of the envelope. */
-const fairCurrent = 1.25;
+/** Mean current over the running one with which a driver runs, at once and where it is steady; and what it may lie above, of the envelope's. */
+const fairCurrent = { atOnce: 1.05, steady: 1.25 } as const;
 const spareCurrent = 0.05;
 /** From one mean to the next a current that grows by more still rises. */
 const steadyCurrent = 1.05;
-/** Supply current, over the highest that the envelope gives, past which a pair that does not swing has latched. */
-const latchedCurrent = 4;
+/** Supply current, over the highest that the envelope gives, past which a pair has latched that does not swing: not yet, or no more. */
+const latchedCurrent = { notYet: 4, noMore: 1.25 } as const;
 
 /** What a start is measured against. */
 export interface Measures {
@@ -122,7 +122,7 @@ export function stretch({
   see?: ((moment: Moment) => void) | undefined;
 }): Stretch {
   const mean = meanCurrent({ window: Math.max(envelopePeriod, leastPeriods * period) });
-  let swingingFrom = Infinity;
+  let [swingingFrom, hasSwung] = [Infinity, false];
   let verdict: Outcome | 'settled' | undefined;
   const whole = sourceVoltage(circuit, Number.MAX_VALUE);
   const watch = (moment: Moment): boolean => {
@@ -130,14 +130,17 @@ export function stretch({
     see?.(moment);
     const rail = sourceVoltage(circuit, time) / whole;
     const isSwinging = time - swings.lastAt < silence * period && swings.amplitude > runningShare * rail * amplitude;
+    hasSwung ||= isSwinging;
     swingingFrom = isSwinging ? Math.min(swingingFrom, time) : Infinity;
     const current = state[place.chokeA]! + state[place.chokeB]!;
     const isResting = mayRest && time < railUp;
     mean.see({ time, current, from: (isResting ? swingingFrom : Math.max(railUp, swingingFrom)) + crestPassed * envelopePeriod });
-    const isFair = mean.last !== undefined && mean.last <= fairCurrent * rail * running + spareCurrent * expected;
+    const most = (mean.isSteady(steadyCurrent) ? fairCurrent.steady : fairCurrent.atOnce) * rail * running + spareCurrent * expected;
+    const isFair = mean.last !== undefined && mean.last <= most;
     if (isSwinging && isFair && time >= railUp) verdict = 'runs';
     else if (isSwinging && isFair && isResting && time - swingingFrom > Math.max(2 * envelopePeriod, 40 * period)) verdict = 'settled';
-    if (time - swings.lastAt > silence * period && current > latchedCurrent * expected) verdict = 'latches';
+    if (time - swings.lastAt > silence * period && current > (hasSwung ? latchedCurrent.noMore : latchedCurrent.notYet) * expected)
+      verdict = 'latches';
     return verdict !== undefined;
   };
   const until = railUp + givenUp * envelopePeriod + 100 * period;
@@ -179,7 +182,7 @@ function ended({ circuit, run, measures, mean }: Omit<Stretch, 'verdict'> & { ci
     if (swings.amplitude > runningShare * measures.amplitude && mean.last !== undefined) {
       if (mean.last > crossConducting * measures.running + spareCurrent * measures.current)
         return { outcome: 'latches', why: `both switches conduct in part: it swings and draws ${times}` };
-      if (mean.before !== undefined && mean.last <= steadyCurrent * mean.before) return { outcome: 'runs', why: words.runs };
+      if (mean.isSteady(steadyCurrent)) return { outcome: 'runs', why: words.runs };
       return { outcome: 'undecided', why: `it swings and draws ${times}, still rising when the run was ended` };
     }
     const swing = `it swings to ${Math.round((100 * swings.amplitude) / measures.amplitude)} % of its running voltage`;
