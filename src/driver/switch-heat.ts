@@ -79,7 +79,8 @@ export function switchLossesAt({
   if (!isKnown(diodeDrop)) return diodeDrop;
   const current = currentAt({ duty, onResistance });
   const plateau = plateauVoltage({ threshold, current, channelConstant });
-  const hold = current * onResistance + diodeDrop;
+  const pullUpCurrent = isKnown(gate.diodeCurrent) ? gate.diodeCurrent : 0;
+  const hold = (current + pullUpCurrent) * onResistance + diodeDrop;
   const riseTo = (target: Volt): Maybe | 'never' => riseTimeTo({ design, feed: gate.feed, capacitance: model.gateCapacitance, target });
   const [risen, held] = [riseTo(plateau), riseTo(Math.min(hold, plateau))];
   if (risen === 'never' || held === 'never') {
@@ -89,7 +90,6 @@ export function switchLossesAt({
   if (!isKnown(held)) return held;
   const leak = offSwitchLeak({ deficit: hold - threshold, channelConstant, onResistance });
   if (leak === undefined) return 'latched';
-  const pullUpCurrent = isKnown(gate.diodeCurrent) ? gate.diodeCurrent : 0;
   const tankPeak = tankPeakVoltage({
     voltage: duty.voltage,
     current,
@@ -166,7 +166,7 @@ export interface HoldOff {
 /** The closed form of the latch finds currents up to 16 % above those of the time domain; it is drawn in by that much. */
 export const latchErrorShare: Ratio = 0.16;
 
-/** Hold-off at a junction temperature and a current. */
+/** Hold-off at a junction temperature and a supply current; the on switch carries the pull-up current of the off gate as well. */
 export function holdOffAt({
   model,
   gate,
@@ -182,8 +182,9 @@ export function holdOffAt({
     on: model.onResistance(junction),
     typical: model.thresholdTypical(junction),
     drop: gate.diodeDrop,
+    pullUp: gate.diodeCurrent,
   };
-  const value = whenKnown(wanted, ({ on, drop }) => current * on + drop);
+  const value = whenKnown(wanted, ({ on, drop, pullUp }) => (current + pullUp) * on + drop);
   const latch = holdOffLatch({ model, junction });
   const latchesAt = whenKnown({ latch, drop: gate.diodeDrop }, ({ latch: at, drop }) => drop + (1 - latchErrorShare) * (at - drop));
   if (!isKnown(value)) return value;
