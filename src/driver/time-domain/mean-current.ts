@@ -2,10 +2,11 @@ import type { Ampere, Ratio, Second } from '../../units/si.ts';
 
 /** Means of a current over windows that follow each other. */
 export interface MeanCurrent {
-  /** Of the last whole window, and of the one before it. */
+  /** Of the last whole window. */
   readonly last: Ampere | undefined;
-  readonly before: Ampere | undefined;
-  /** Whether there are two means and the last is no more than so many times the one before. */
+  /** Whether the second half of that window is no more than so many times the first. */
+  readonly isSteadyWithin: (most: Ratio) => boolean;
+  /** Whether there are two windows and the last is no more than so many times the one before. */
   readonly isSteady: (most: Ratio) => boolean;
   /** A current at a time; the windows follow each other from `from`, and anew where that changes. */
   readonly see: (moment: { readonly time: Second; readonly current: Ampere; readonly from: Second }) => void;
@@ -18,24 +19,33 @@ export interface MeanCurrent {
  */
 export function meanCurrent({ window }: { window: Second }): MeanCurrent {
   let [begin, opened, charge, seenAt] = [Infinity, Infinity, 0, 0];
-  const self: { last: Ampere | undefined; before: Ampere | undefined; isSteady: MeanCurrent['isSteady']; see: MeanCurrent['see'] } = {
-    last: undefined,
-    before: undefined,
-    isSteady: (most) => self.last !== undefined && self.before !== undefined && self.last <= most * self.before,
+  /** Means of half windows, the first first. */
+  let halves: number[] = [];
+  const meanAt = (window: number): number | undefined => {
+    const end = halves.length - (halves.length % 2) + 2 * window;
+    return end < 2 ? undefined : (halves[end - 2]! + halves[end - 1]!) / 2;
+  };
+  return {
+    get last() {
+      return meanAt(0);
+    },
+    isSteadyWithin: (most) => {
+      const end = halves.length - (halves.length % 2);
+      return end >= 2 && halves[end - 1]! <= most * halves[end - 2]!;
+    },
+    isSteady: (most) => {
+      const [last, before] = [meanAt(0), meanAt(-1)];
+      return last !== undefined && before !== undefined && last <= most * before;
+    },
     see: ({ time, current, from }) => {
-      if (from !== begin) {
-        [begin, opened] = [from, Infinity];
-        self.last = self.before = undefined;
-      }
+      if (from !== begin) [begin, opened, halves] = [from, Infinity, []];
       if (opened < Infinity) charge += current * (time - seenAt);
       if (opened === Infinity && time >= from) [opened, charge] = [time, 0];
-      if (time - opened >= window) {
-        self.before = self.last;
-        self.last = charge / (time - opened);
+      if (time - opened >= window / 2) {
+        halves.push(charge / (time - opened));
         [opened, charge] = [time, 0];
       }
       seenAt = time;
     },
   };
-  return self;
 }

@@ -44,7 +44,7 @@ const runningShare = 0.5;
 /** Mean current over the running one with which a driver runs, at once and where it is steady; and what it may lie above, of the envelope's. */
 const fairCurrent = { atOnce: 1.05, steady: 1.25 } as const;
 const spareCurrent = 0.05;
-/** From one mean to the next a current that grows by more still rises. */
+/** From one mean to the next, or from one half of a window to the other, a current that grows by more still rises. */
 const steadyCurrent = 1.05;
 /** Supply current, over the highest that the envelope gives, past which a pair has latched that does not swing: not yet, or no more. */
 const latchedCurrent = { notYet: 4, noMore: 1.25 } as const;
@@ -136,7 +136,7 @@ export function stretch({
     const isResting = mayRest && time < railUp;
     mean.see({ time, current, from: (isResting ? swingingFrom : Math.max(railUp, swingingFrom)) + crestPassed * envelopePeriod });
     const most = (mean.isSteady(steadyCurrent) ? fairCurrent.steady : fairCurrent.atOnce) * rail * running + spareCurrent * expected;
-    const isFair = mean.last !== undefined && mean.last <= most;
+    const isFair = mean.last !== undefined && mean.last <= most && (mean.isSteadyWithin(steadyCurrent) || mean.isSteady(steadyCurrent));
     if (isSwinging && isFair && time >= railUp) verdict = 'runs';
     else if (isSwinging && isFair && isResting && time - swingingFrom > Math.max(2 * envelopePeriod, 40 * period)) verdict = 'settled';
     if (time - swings.lastAt > silence * period && current > (hasSwung ? latchedCurrent.noMore : latchedCurrent.notYet) * expected)
