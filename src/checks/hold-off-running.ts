@@ -1,11 +1,11 @@
 import { isKnown } from '../driver/known.ts';
-import type { HoldOff } from '../driver/switch-heat.ts';
+import { latchErrorShare, type HoldOff } from '../driver/switch-heat.ts';
 import { statesTransconductance } from '../driver/switch-model.ts';
 import type { Design } from '../project/design.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
 import { enhancementDoubt } from './enhancement.ts';
-import { holdOffFinding } from './hold-off-finding.ts';
+import { holdOffFinding, latchErrorWords } from './hold-off-finding.ts';
 import { noMoreThan, notOscillating, subjects, unassessed } from './words.ts';
 
 const path = 'switches.part';
@@ -21,9 +21,8 @@ export default defineCheck({
   docs: {
     what: 'Compares the voltage at the gate of the switch that should be off with its threshold at the running junction temperature.',
     why: 'The off gate sits one diode drop above the drain of the on switch. Past its threshold the off switch leaks; past a further 1/(2·K·Ron) no such state exists and both latch on.',
-    formula:
-      'V_hold = (I + Ig)·Ron(Tj) + Vf, Ig of the pull-up; warns past the minimum threshold, fails past Vf + 0.84·(Vth + 1/(2·K·Ron) − Vf), Vth typical',
-    source: 'own derivation, compared with the time domain on fourteen designs: latching current −16 … +7 %',
+    formula: `V_hold = (I + Ig)·Ron(Tj) + Vf, Ig of the pull-up; warns past the minimum threshold, fails past Vf + ${(1 - latchErrorShare).toFixed(2)}·(Vth + 1/(2·K·Ron) − Vf), Vth typical`,
+    source: `own derivation; ${latchErrorWords}`,
     remedy: 'a switch of lower on-resistance or higher threshold, a cross diode of lower drop, or a better heatsink',
   },
   subject: subjects.pair,
@@ -45,7 +44,7 @@ export default defineCheck({
         path,
         basis: () => [
           `(${ampere(supplyCurrent)} + pull-up ${ampere(pullUp)}) × ${formatQuantity({ value: on, dimension: 'resistance' })} at ${formatQuantity({ value: electricalJunction, dimension: 'temperature' })} + diode ${volt(drop)}`,
-          `latches from ${volt(holdOff.latchesAt)} by the closed form, 16 % taken off for its error: past that it fails, whatever is left to the threshold`,
+          `latches from ${volt(holdOff.latchesAt)} by the closed form, ${Math.round(100 * latchErrorShare)} % taken off for its error (${latchErrorWords}): past that it fails, whatever is left to the threshold`,
         ],
         remedy: () =>
           remedyWords({
