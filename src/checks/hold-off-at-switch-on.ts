@@ -20,7 +20,7 @@ export default defineCheck({
   docs: {
     what: 'Compares the gate voltage of the switch that should be off, at the peak of the choke current after switch-on, with its threshold at the running junction temperature.',
     why: 'The choke current overshoots while tank and chokes settle; for that half envelope period the hold-off is at its worst, and a pair that latches there stays on.',
-    formula: 'V_hold = I_peak·Ron(Tj) + Vf, I_peak from the envelope plus half the ripple of the supply current',
+    formula: 'V_hold = (I_peak + Ig)·Ron(Tj) + Vf, Ig of the pull-up, I_peak from the envelope plus half the ripple of the supply current',
     source:
       'own derivation; in a time-domain model a latch came at 1.6 to 3.5 times the voltage at which this reaches the threshold, so it only warns and never fails',
     remedy:

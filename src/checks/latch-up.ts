@@ -1,6 +1,7 @@
 import type { Analysis } from '../driver/analysis.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { eventsInTime } from './events-in-time.ts';
+import { latchErrorWords } from './hold-off-finding.ts';
 import { ownRailWords } from './gentle-start.ts';
 import { startsInTime } from './starts-in-time.ts';
 import { bulkCharging, supplyAtStart, type Statement } from './supply-at-start.ts';
@@ -14,8 +15,7 @@ const docs: CheckDocs = {
   formula:
     'fail: hold-off-running fails, the tank cannot ring, or in the time domain the start, a load put on or one taken away latches or stalls; not assessed: the start was not run or its outcome changes with the pair of switches, or the supply is past its limit; ' +
     'warn: a hold-off is past a threshold the part may have, or a dip of the supply to a half for 20 periods is not survived; pass: both hold-offs below the lowest threshold, and seven runs of the start oscillate',
-  source:
-    'own derivation for the hold-off while running, −16 … +7 % of the time domain; the start by integrating the circuit: square-law switches, exponential diodes, Rosenbrock method',
+  source: `own derivation for the hold-off while running: ${latchErrorWords}; the start by integrating the circuit: square-law switches, exponential diodes, Rosenbrock method`,
   remedy:
     'a switch of lower on-resistance or higher threshold, gates on their own rail with a slowly rising supply, less load at the start',
 };

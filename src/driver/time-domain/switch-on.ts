@@ -51,8 +51,10 @@ export function timedStart({
   const accuracy = accuracyOf({ point, effort });
   const first = stretch({ circuit, measures, accuracy, mostSteps: effort.mostSteps, initial: initialState({ design, circuit }), see });
   const { railUp, envelopePeriod } = measures;
-  const ahead = railUp - followedBefore * envelopePeriod - first.run.endedAt;
-  if (first.verdict !== 'settled' || ahead <= 0 || !whole) return finished({ circuit, measures, ...first });
+  if (first.verdict !== 'settled') return finished({ circuit, measures, ...first });
+  if (!whole) return finished({ circuit, measures, ...first, verdict: 'runs' });
+  // no outcome before the rail is up: where too little is left to skip it goes on from where it is
+  const ahead = Math.max(0, railUp - followedBefore * envelopePeriod - first.run.endedAt);
   const resumed = { ...circuit, supply: { ...circuit.supply, rising: first.run.endedAt + ahead } };
   const initial = carriedOver({ run: first.run, circuit, resumed, measures });
   const second = stretch({
