@@ -58,7 +58,7 @@ async function ours() {
     outfile,
   });
   const { runOf, recorder, usualEffort } = await import(pathToFileURL(outfile).href);
-  const run = ({ end, see = () => undefined }) =>
+  const run = ({ end, see }) =>
     runOf({
       circuit,
       initial: new Float64Array(7),
@@ -66,7 +66,7 @@ async function ours() {
       accuracy: { tolerance: usualEffort.tolerance, longestStep: longest },
       mostSteps: 1e9,
       watch: (moment) => {
-        see(moment);
+        see?.(moment);
         return false;
       },
     });
