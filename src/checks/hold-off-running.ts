@@ -6,9 +6,14 @@ import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
 import { enhancementDoubt } from './enhancement.ts';
 import { holdOffFinding, latchErrorWords } from './hold-off-finding.ts';
-import { noMoreThan, notOscillating, subjects, unassessed } from './words.ts';
+import { lowerResistanceWords } from './hold-off-remedy.ts';
+import { lowerSupplyWords } from './lower-supply.ts';
+import { notOscillating, subjects, unassessed } from './words.ts';
 
 const path = 'switches.part';
+
+/** Of the present supply voltage; a remedy that leaves less is none. */
+const leastShare = 0.5;
 
 export default defineCheck({
   id: 'hold-off-running',
@@ -46,12 +51,14 @@ export default defineCheck({
           `(${ampere(supplyCurrent)} + pull-up ${ampere(pullUp)}) × ${formatQuantity({ value: on, dimension: 'resistance' })} at ${formatQuantity({ value: electricalJunction, dimension: 'temperature' })} + diode ${volt(drop)}`,
           `latches from ${volt(holdOff.latchesAt)} by the closed form, ${Math.round(100 * latchErrorShare)} % taken off for its error (${latchErrorWords}): past that it fails, whatever is left to the threshold`,
         ],
-        remedy: () =>
-          remedyWords({
-            drop,
-            current: supplyCurrent + pullUp,
-            wanted: isKnown(holdOff.thresholdMin) ? holdOff.thresholdMin : holdOff.thresholdTypical,
-          }),
+        remedy: () => {
+          const wanted = isKnown(holdOff.thresholdMin) ? holdOff.thresholdMin : holdOff.thresholdTypical;
+          const stronger = lowerResistanceWords({ drop, current: supplyCurrent + pullUp, wanted });
+          // the supply current goes with the voltage while the load keeps its resistance
+          const share = ((wanted - drop) / on - pullUp) / supplyCurrent;
+          const lower = share > leastShare && share < 1 ? `${lowerSupplyWords({ design, load: point.load, share })}, or ` : '';
+          return `${lower}${stronger}`;
+        },
       }),
     ];
   },
@@ -61,10 +68,4 @@ export default defineCheck({
 function weakModelDoubt({ design, holdOff }: { design: Design; holdOff: HoldOff }): string | undefined {
   if (holdOff.value <= holdOff.thresholdTypical || statesTransconductance(design)) return undefined;
   return `past the threshold the channel constant decides, and ${design.switches.mosfet.name} gives no transconductance`;
-}
-
-function remedyWords({ drop, current, wanted }: { drop: number; current: number; wanted: number }): string {
-  const room = (wanted - drop) / current;
-  const diode = 'a cross diode of lower drop or a switch of higher threshold';
-  return room > 0 ? `a switch of ${noMoreThan({ value: room, dimension: 'resistance', digits: 2 })} or less when hot, ${diode}` : diode;
 }
