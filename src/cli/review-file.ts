@@ -10,7 +10,7 @@ import { assumptionsOf, ratingsUsed } from '../driver/assumptions.ts';
 import { DesignError } from '../driver/design-error.ts';
 import { quantitiesOf } from '../driver/quantities.ts';
 import type { Design } from '../project/design.ts';
-import { readProject } from '../project/read-project.ts';
+import { readProject, type LibraryOpener } from '../project/read-project.ts';
 import type { ReviewReport } from '../report/review-report.ts';
 import { InputError, type Outcome } from '../source/diagnostic.ts';
 import { compiledPolicies } from './compiled.ts';
@@ -18,7 +18,7 @@ import { readText } from './files.ts';
 import { partsInFolders } from './parts-folders.ts';
 
 /** The value, or the problems thrown as an InputError. */
-function accepted<T>(outcome: Outcome<T>): T {
+export function accepted<T>(outcome: Outcome<T>): T {
   if (!outcome.ok) throw new InputError(outcome.problems);
   return outcome.value;
 }
@@ -37,14 +37,16 @@ export function defaultPolicies(root: string): Policies {
  * Errors: InputError with everything that is wrong with the file or the parts it names.
  */
 export function designInFile({ path, root }: { path: string; root: string }): Design {
-  return accepted(
-    readProject({
-      text: readText(path),
-      path,
-      openLibrary: (folders) => partsInFolders({ root, projectPath: path, folders }),
-      checkIds,
-    }),
-  );
+  return designInText({ text: readText(path), path, openLibrary: (folders) => partsInFolders({ root, projectPath: path, folders }) });
+}
+
+/**
+ * The design that the text of a project file describes.
+ *
+ * Errors: InputError with everything that is wrong with the text or the parts it names.
+ */
+export function designInText({ text, path, openLibrary }: { text: string; path: string; openLibrary: LibraryOpener }): Design {
+  return accepted(readProject({ text, path, openLibrary, checkIds }));
 }
 
 /** A study of a design; what the design lacks is said at its place. */
@@ -77,21 +79,26 @@ export function reviewedFile({
   faults?: boolean;
 }): ReviewReport {
   const design = designInFile({ path, root });
-  return computed({ design, path, policies, closedForm, faults });
+  return reviewedDesign({ design, path, policies, closedForm, faults });
 }
 
-function computed({
+/**
+ * Reviews a design that was read from a project file.
+ *
+ * Errors: InputError where it cannot be computed, or its own limits are wrong.
+ */
+export function reviewedDesign({
   design,
   path,
   policies,
   closedForm,
-  faults,
+  faults = false,
 }: {
   design: Design;
   path: string;
   policies: Policies;
   closedForm: boolean;
-  faults: boolean;
+  faults?: boolean;
 }): ReviewReport {
   return studied({
     design,
