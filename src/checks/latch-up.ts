@@ -28,14 +28,16 @@ export const latchUp = {
   dimension: 'ratio',
   sense: 'at-most',
   docs,
-  run: ({ analysis, results }: { analysis: Analysis; results: readonly Result[] }): Result => {
+  /** The checks that it looks at. */
+  sums: ['loaded-q', 'hold-off-running', 'supply-current', 'hold-off-at-switch-on', 'start-gain', 'start-gate-swing'] as readonly string[],
+  run: ({ analysis, results, advice = true }: { analysis: Analysis; results: readonly Result[]; advice?: boolean }): Result => {
     const statements = statementsOf({ analysis, results });
     const verdict = (['fail', 'not assessed', 'warn', 'pass'] as const).find((rank) =>
       statements.some((statement) => statement.verdict === rank),
     )!;
     const decisive = statements.filter((statement) => statement.verdict === verdict);
     const words = decisive.map((statement) => statement.words);
-    const remedies = [...new Set(decisive.flatMap(({ remedy }) => remedy ?? []))];
+    const remedies = advice && verdict !== 'pass' ? [...new Set(decisive.flatMap(({ remedy }) => remedy?.() ?? []))] : [];
     return {
       id: 'latch-up',
       part: 'oscillation',
@@ -55,7 +57,7 @@ export const latchUp = {
         ...(verdict === 'pass' ? words : []),
         'hold-off while running in closed form; the start in the time domain, with a pair matched within 5 % of the threshold',
       ],
-      ...(remedies.length > 0 && verdict !== 'pass' ? { remedy: remedies.slice(0, 2).join('; or ') } : {}),
+      ...(remedies.length > 0 ? { remedy: remedies.slice(0, 2).join('; or ') } : {}),
     };
   },
 } as const satisfies { part: SubjectPart; docs: CheckDocs } & Record<string, unknown>;
@@ -101,8 +103,9 @@ function startsInTime({ analysis, starts }: { analysis: Analysis; starts: NonNul
       ...others,
     ];
   }
-  const remedy = startRemedy(analysis);
-  return [...statements.map((statement) => ({ ...statement, ...(remedy === undefined ? {} : { remedy }) })), ...others];
+  let found: { readonly words: string | undefined } | undefined;
+  const remedy = (): string | undefined => (found ??= { words: startRemedy(analysis) }).words;
+  return [...statements.map((statement) => ({ ...statement, remedy })), ...others];
 }
 
 /** Where a start runs, a hold-off past the threshold for half an envelope period is a warning. */
@@ -122,14 +125,14 @@ function ringing(loadedQ: Result | undefined): readonly Statement[] {
     {
       verdict: 'fail',
       words: `the tank cannot ring with ${loadedQ.case}: both switches stay on`,
-      ...(loadedQ.remedy === undefined ? {} : { remedy: loadedQ.remedy }),
+      remedy: () => loadedQ.remedy,
     },
   ];
 }
 
 function holdOffRunning(result: Result | undefined): readonly Statement[] {
   if (result === undefined) return [{ verdict: 'not assessed', words: 'hold-off while running is not known' }];
-  const remedy = result.remedy === undefined ? {} : { remedy: result.remedy };
+  const remedy = { remedy: (): string | undefined => result.remedy };
   const words: Record<Verdict, string> = {
     fail: `the off switch is not held off while running (${result.case})`,
     warn: `while running the off gate is past a threshold the part may have (${result.case})`,
@@ -146,7 +149,7 @@ function startKnown(analysis: Analysis): readonly Statement[] {
     {
       verdict: 'not assessed',
       words: start.unknown,
-      remedy: `${ownRailWords(analysis)}, or gates held low until the rail is up (gates.pullUp.hold: true)`,
+      remedy: () => `${ownRailWords(analysis)}, or gates held low until the rail is up (gates.pullUp.hold: true)`,
     },
   ];
 }
@@ -155,7 +158,7 @@ function holdOffAtSwitchOn(result: Result | undefined): readonly Statement[] {
   if (result === undefined || result.verdict === 'not assessed')
     return [{ verdict: 'not assessed', words: `hold-off at switch-on: ${result?.reason ?? 'not known'}` }];
   if (result.verdict === 'pass') return [{ verdict: 'pass', words: 'at the choke-current peak of switch-on it still does' }];
-  const remedy = result.remedy === undefined ? {} : { remedy: result.remedy };
+  const remedy = { remedy: (): string | undefined => result.remedy };
   const peak = 'the choke-current peak at switch-on lifts the off gate past';
   if (result.value !== null && result.limit !== null && result.value <= result.limit) {
     return [{ verdict: 'warn', words: `${peak} a threshold the part may have (${result.case})`, ...remedy }];
@@ -172,7 +175,7 @@ function holdOffAtSwitchOn(result: Result | undefined): readonly Statement[] {
 /** Whether an oscillation grows out of the half-on state; its conditions are too rough to decide near their limits. */
 function growth(result: Result | undefined): readonly Statement[] {
   if (result === undefined) return [];
-  const remedy = result.remedy === undefined ? {} : { remedy: result.remedy };
+  const remedy = { remedy: (): string | undefined => result.remedy };
   if (result.verdict === 'not assessed')
     return [{ verdict: 'not assessed', words: `growth of the oscillation: ${result.reason ?? 'not known'}` }];
   const value = formatQuantity({ value: result.value ?? 0, dimension: 'count', digits: 2 });
@@ -194,7 +197,7 @@ function supplyLimit(result: Result | undefined): readonly Statement[] {
     {
       verdict: 'not assessed',
       words: `the supply is past its limit (${result.case}): the rail sags and both switches may come on`,
-      ...(result.remedy === undefined ? {} : { remedy: result.remedy }),
+      remedy: () => result.remedy,
     },
   ];
 }

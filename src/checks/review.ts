@@ -20,10 +20,25 @@ const circuitPolicy: Policy = {
  * Every check over every load and corner of an analysis, the worst of each, in the order of the registry; the summary last.
  *
  * @param policies  levels by check id, overrides of the project merged in
+ * @param only      ids of the checks that are wanted; all of them where not given
+ * @param advice    whether basis and remedy are, which take longer than everything else
  */
-export function reviewOf({ analysis, policies }: { analysis: Analysis; policies: Policies }): readonly Result[] {
-  const results = checks.flatMap((check) => worstOf({ check, analysis, policy: policies.get(check.id) ?? circuitPolicy }) ?? []);
-  return [...results, latchUp.run({ analysis, results })];
+export function reviewOf({
+  analysis,
+  policies,
+  only,
+  advice = true,
+}: {
+  analysis: Analysis;
+  policies: Policies;
+  only?: ReadonlySet<string> | undefined;
+  advice?: boolean;
+}): readonly Result[] {
+  const isWanted = (id: string): boolean => only === undefined || only.has(id);
+  const wanted = checks.filter(({ id }) => isWanted(id) || (isWanted(latchUp.id) && latchUp.sums.includes(id)));
+  const results = wanted.flatMap((check) => worstOf({ check, analysis, policy: policies.get(check.id) ?? circuitPolicy, advice }) ?? []);
+  const summary = isWanted(latchUp.id) ? [latchUp.run({ analysis, results, advice })] : [];
+  return [...results.filter(({ id }) => isWanted(id)), ...summary];
 }
 
 interface Judged {
@@ -32,14 +47,24 @@ interface Judged {
   readonly judgement: Judgement;
 }
 
-function worstOf({ check, analysis, policy }: { check: Check; analysis: Analysis; policy: Policy }): Result | undefined {
+function worstOf({
+  check,
+  analysis,
+  policy,
+  advice,
+}: {
+  check: Check;
+  analysis: Analysis;
+  policy: Policy;
+  advice: boolean;
+}): Result | undefined {
   const judged = analysis.corners.flatMap((instance) =>
     check.run({ analysis, instance }).map((finding): Judged => judgedInRange({ check, finding, instance, policy })),
   );
   const first = judged[0];
   if (first === undefined) return undefined;
   const worst = judged.reduce((a, b) => (isWorse(b, a) ? b : a), first);
-  return resultOf({ check, analysis, policy, decisive: decisiveTolerances({ judged, worst }), ...worst });
+  return resultOf({ check, analysis, policy, advice, decisive: decisiveTolerances({ judged, worst }), ...worst });
 }
 
 /**
@@ -102,13 +127,14 @@ function resultOf({
   check,
   analysis,
   policy,
+  advice,
   decisive,
   finding,
   instance,
   judgement,
-}: { check: Check; analysis: Analysis; policy: Policy; decisive: readonly (keyof Corner)[] } & Judged): Result {
+}: { check: Check; analysis: Analysis; policy: Policy; advice: boolean; decisive: readonly (keyof Corner)[] } & Judged): Result {
   const { verdict, value, limit, warnAt, margin, reason } = judgement;
-  const remedy = remedyOf({ finding, judgement });
+  const remedy = advice ? remedyOf({ finding, judgement }) : undefined;
   return {
     id: check.id,
     part: check.part,
@@ -124,7 +150,7 @@ function resultOf({
     margin,
     at: analysis.design.locate(finding.path),
     basis: [
-      ...(finding.basis?.() ?? []),
+      ...(advice ? (finding.basis?.() ?? []) : []),
       ...(policy.overriddenAt === undefined ? [] : [`levels from ${policy.overriddenAt}, not the default policy`]),
     ],
     ...(reason === undefined ? {} : { reason }),

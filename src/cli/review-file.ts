@@ -5,7 +5,7 @@ import type { Policies } from '../checks/policy.ts';
 import { projectPolicies, readPolicies } from '../checks/read-policies.ts';
 import { checkIds } from '../checks/registry.ts';
 import { reviewOf } from '../checks/review.ts';
-import { analysisOf, timedAnalysis } from '../driver/analysis.ts';
+import { analysisOf, timedAnalysis, type Analysis } from '../driver/analysis.ts';
 import { assumptionsOf, ratingsUsed } from '../driver/assumptions.ts';
 import { DesignError } from '../driver/design-error.ts';
 import { quantitiesOf } from '../driver/quantities.ts';
@@ -87,25 +87,24 @@ export function reviewedFile({
  *
  * Errors: InputError where it cannot be computed, or its own limits are wrong.
  */
-export function reviewedDesign({
+function reviewedDesign({
   design,
   path,
   policies,
   closedForm,
-  faults = false,
+  faults,
 }: {
   design: Design;
   path: string;
   policies: Policies;
   closedForm: boolean;
-  faults?: boolean;
+  faults: boolean;
 }): ReviewReport {
   return studied({
     design,
     study: () => {
-      const merged = accepted(projectPolicies({ policies, design }));
-      const inClosedForm = analysisOf(design);
-      const analysis = closedForm ? inClosedForm : timedAnalysis(inClosedForm);
+      const merged = ownPolicies({ policies, design });
+      const analysis = analysisFor({ design, closedForm });
       const results = reviewOf({ analysis, policies: merged });
       return {
         file: path,
@@ -119,4 +118,19 @@ export function reviewedDesign({
       };
     },
   });
+}
+
+/** An analysis in closed form, its starts in the time domain unless that is to do. */
+export function analysisFor({ design, closedForm }: { design: Design; closedForm: boolean }): Analysis {
+  const analysis = analysisOf(design);
+  return closedForm ? analysis : timedAnalysis(analysis);
+}
+
+/**
+ * The policy with the project's own limits.
+ *
+ * Errors: InputError where those are wrong.
+ */
+export function ownPolicies({ policies, design }: { policies: Policies; design: Design }): Policies {
+  return accepted(projectPolicies({ policies, design }));
 }

@@ -1,21 +1,22 @@
 import type { Policies } from '../checks/policy.ts';
 import { checkIds, explained } from '../checks/registry.ts';
+import { reviewOf } from '../checks/review.ts';
+import { quantitiesOf } from '../driver/quantities.ts';
 import type { PartsLibrary } from '../parts/library.ts';
 import type { Part } from '../parts/part.ts';
 import { editedProject, valueText } from '../project/edited-project.ts';
 import { projectKey, type ProjectKey } from '../project/project-key.ts';
 import type { LibraryOpener } from '../project/read-project.ts';
-import type { ReviewReport } from '../report/review-report.ts';
 import { InputError } from '../source/diagnostic.ts';
 import { didYouMeanHelp } from '../source/did-you-mean.ts';
 import { parseYaml } from '../source/yaml-source.ts';
-import { mostPoints, sweep, type Shown, type Sweep } from '../studies/sweep.ts';
+import { mostPoints, sweep, type PointReview, type Shown, type Sweep } from '../studies/sweep.ts';
 import { timedChecks } from '../studies/timed-checks.ts';
 import type { Ratio } from '../units/si.ts';
 import { readText } from './files.ts';
 import { partsInFolders } from './parts-folders.ts';
 import { exactRange } from './quantity-range.ts';
-import { accepted, designInText, reviewedDesign } from './review-file.ts';
+import { accepted, analysisFor, designInText, ownPolicies, studied } from './review-file.ts';
 
 interface Varied {
   readonly key: ProjectKey;
@@ -50,19 +51,31 @@ export function sweptFile({
 }): { title: string; sweep: Sweep } {
   const text = readText(path);
   const openLibrary = keptLibrary((folders) => partsInFolders({ root, projectPath: path, folders }));
-  const review = (given: string, inClosedForm: boolean): ReviewReport =>
-    reviewedDesign({ design: designInText({ text: given, path, openLibrary }), path, policies, closedForm: inClosedForm });
+  const only = new Set(show);
+  // a shown result as `check` has it, without the words that only a report of the whole needs
+  const review = (given: string, inClosedForm: boolean): PointReview => {
+    const design = designInText({ text: given, path, openLibrary });
+    return studied({
+      design,
+      study: () => {
+        const analysis = analysisFor({ design, closedForm: inClosedForm });
+        const results = reviewOf({ analysis, policies: ownPolicies({ policies, design }), only, advice: false });
+        return { quantities: quantitiesOf(analysis), results };
+      },
+    });
+  };
+  const { title = 'untitled' } = designInText({ text, path, openLibrary });
   const base = review(text, true);
   const varied = variedKeys({ text, path, vary });
   const shown = show.flatMap((id) => shownOf({ id, base }));
   const timed = !closedForm && shown.some(({ id }) => timedChecks.has(id));
   const keys = varied.map(({ key: { name, dimension, isWritten }, values }) => ({ name, dimension, isWritten, values }));
-  const reviewAt = (values: readonly number[]): ReviewReport => review(textAt({ text, path, varied, values }), !timed);
+  const reviewAt = (values: readonly number[]): PointReview => review(textAt({ text, path, varied, values }), !timed);
   const swept = sweep({ keys, shown, timed, reviewAt, progress });
   const refused = swept.points.flatMap((point) => ('refused' in point ? [point.refused] : []));
   // nothing is left to show where no point can be computed
   if (refused.length === swept.points.length) throw new InputError(refused.slice(0, 1));
-  return { title: base.title, sweep: swept };
+  return { title, sweep: swept };
 }
 
 function variedKeys({ text, path, vary }: { text: string; path: string; vary: readonly string[] }): readonly Varied[] {
@@ -91,7 +104,7 @@ function variedKeys({ text, path, vary }: { text: string; path: string; vary: re
 }
 
 /** A quantity is shown with every load, a check at its worst. */
-function shownOf({ id, base }: { id: string; base: ReviewReport }): readonly Shown[] {
+function shownOf({ id, base }: { id: string; base: PointReview }): readonly Shown[] {
   const check = explained.find((candidate) => candidate.id === id);
   if (check !== undefined) return [{ kind: 'check', id, dimension: check.dimension, sense: check.sense }];
   const quantities = base.quantities.filter((quantity) => quantity.id === id);
