@@ -30,13 +30,19 @@ export const latchUp = {
   docs,
   /** The checks that it looks at. */
   sums: ['loaded-q', 'hold-off-running', 'supply-current', 'hold-off-at-switch-on', 'start-gain', 'start-gate-swing'] as readonly string[],
+  /** Without remedy and place. */
+  standing: ({
+    analysis,
+    results,
+  }: {
+    analysis: Analysis;
+    results: readonly Summed[];
+  }): Pick<Result, 'id' | 'verdict' | 'value' | 'limit' | 'margin' | 'reason'> => {
+    const { verdict, words } = summed({ analysis, results });
+    return { id: 'latch-up', verdict, value: null, limit: null, margin: null, ...(verdict === 'pass' ? {} : { reason: words.join('; ') }) };
+  },
   run: ({ analysis, results, advice = true }: { analysis: Analysis; results: readonly Result[]; advice?: boolean }): Result => {
-    const statements = statementsOf({ analysis, results });
-    const verdict = (['fail', 'not assessed', 'warn', 'pass'] as const).find((rank) =>
-      statements.some((statement) => statement.verdict === rank),
-    )!;
-    const decisive = statements.filter((statement) => statement.verdict === verdict);
-    const words = decisive.map((statement) => statement.words);
+    const { verdict, words, decisive } = summed({ analysis, results });
     const remedies = advice && verdict !== 'pass' ? [...new Set(decisive.flatMap(({ remedy }) => remedy?.() ?? []))] : [];
     return {
       id: 'latch-up',
@@ -62,8 +68,24 @@ export const latchUp = {
   },
 } as const satisfies { part: SubjectPart; docs: CheckDocs } & Record<string, unknown>;
 
-function statementsOf({ analysis, results }: { analysis: Analysis; results: readonly Result[] }): readonly Statement[] {
-  const result = (id: string): Result | undefined => results.find((candidate) => candidate.id === id);
+/** What the summary needs of a check that it looks at. */
+type Summed = Pick<Result, 'id' | 'verdict' | 'value' | 'limit' | 'case' | 'reason' | 'remedy'>;
+
+function summed(input: { analysis: Analysis; results: readonly Summed[] }): {
+  verdict: Verdict;
+  words: readonly string[];
+  decisive: readonly Statement[];
+} {
+  const statements = statementsOf(input);
+  const verdict = (['fail', 'not assessed', 'warn', 'pass'] as const).find((rank) =>
+    statements.some((statement) => statement.verdict === rank),
+  )!;
+  const decisive = statements.filter((statement) => statement.verdict === verdict);
+  return { verdict, words: decisive.map((statement) => statement.words), decisive };
+}
+
+function statementsOf({ analysis, results }: { analysis: Analysis; results: readonly Summed[] }): readonly Statement[] {
+  const result = (id: string): Summed | undefined => results.find((candidate) => candidate.id === id);
   return [
     ...ringing(result('loaded-q')),
     ...holdOffRunning(result('hold-off-running')),
@@ -74,7 +96,7 @@ function statementsOf({ analysis, results }: { analysis: Analysis; results: read
 }
 
 /** What the closed forms say of the start: signs, never a pass. */
-function closedFormStart({ analysis, result }: { analysis: Analysis; result: (id: string) => Result | undefined }): readonly Statement[] {
+function closedFormStart({ analysis, result }: { analysis: Analysis; result: (id: string) => Summed | undefined }): readonly Statement[] {
   return [
     { verdict: 'not assessed', words: 'the start was not run in the time domain' },
     ...startKnown(analysis),
@@ -109,7 +131,7 @@ function startsInTime({ analysis, starts }: { analysis: Analysis; starts: NonNul
 }
 
 /** Where a start runs, a hold-off past the threshold for half an envelope period is a warning. */
-function peakOfStart(result: Result | undefined): readonly Statement[] {
+function peakOfStart(result: Summed | undefined): readonly Statement[] {
   return holdOffAtSwitchOn(result).flatMap((statement): readonly Statement[] => {
     if (statement.verdict !== 'not assessed') return [statement];
     const isPast = result !== undefined && result.value !== null;
@@ -119,7 +141,7 @@ function peakOfStart(result: Result | undefined): readonly Statement[] {
   });
 }
 
-function ringing(loadedQ: Result | undefined): readonly Statement[] {
+function ringing(loadedQ: Summed | undefined): readonly Statement[] {
   if (loadedQ === undefined || loadedQ.value === null || loadedQ.value > 0.5) return [];
   return [
     {
@@ -130,7 +152,7 @@ function ringing(loadedQ: Result | undefined): readonly Statement[] {
   ];
 }
 
-function holdOffRunning(result: Result | undefined): readonly Statement[] {
+function holdOffRunning(result: Summed | undefined): readonly Statement[] {
   if (result === undefined) return [{ verdict: 'not assessed', words: 'hold-off while running is not known' }];
   const remedy = { remedy: (): string | undefined => result.remedy };
   const words: Record<Verdict, string> = {
@@ -154,7 +176,7 @@ function startKnown(analysis: Analysis): readonly Statement[] {
   ];
 }
 
-function holdOffAtSwitchOn(result: Result | undefined): readonly Statement[] {
+function holdOffAtSwitchOn(result: Summed | undefined): readonly Statement[] {
   if (result === undefined || result.verdict === 'not assessed')
     return [{ verdict: 'not assessed', words: `hold-off at switch-on: ${result?.reason ?? 'not known'}` }];
   if (result.verdict === 'pass') return [{ verdict: 'pass', words: 'at the choke-current peak of switch-on it still does' }];
@@ -173,7 +195,7 @@ function holdOffAtSwitchOn(result: Result | undefined): readonly Statement[] {
 }
 
 /** Whether an oscillation grows out of the half-on state; its conditions are too rough to decide near their limits. */
-function growth(result: Result | undefined): readonly Statement[] {
+function growth(result: Summed | undefined): readonly Statement[] {
   if (result === undefined) return [];
   const remedy = { remedy: (): string | undefined => result.remedy };
   if (result.verdict === 'not assessed')
@@ -191,7 +213,7 @@ function growth(result: Result | undefined): readonly Statement[] {
 }
 
 /** A supply at its limit gives way. */
-function supplyLimit(result: Result | undefined): readonly Statement[] {
+function supplyLimit(result: Summed | undefined): readonly Statement[] {
   if (result?.verdict !== 'fail') return [];
   return [
     {

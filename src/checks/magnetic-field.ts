@@ -48,14 +48,16 @@ export default defineCheck({
     const { frequency } = running;
     if (frequency > 10e6) return [unassessed({ unknown: 'no reference level is known here above 10 MHz', path })];
     const level = magneticReferenceLevel({ exposure, frequency });
-    const loops = loopsOf({ winding, current: running.tankCurrentPeak / Math.SQRT2 });
+    const current = running.tankCurrentPeak / Math.SQRT2;
+    const value = current * strongestPerAmpere(winding);
     return [
       {
         kind: 'measured',
-        value: strongest({ loops }),
+        value,
         rating: level.fluxDensity,
         path,
         basis: () => {
+          const loops = loopsOf({ winding, current });
           const { distance } = largestDistanceToLevel({ loops, fluxDensity: level.fluxDensity, directions });
           const former = formerReferenceLevel({ exposure, frequency });
           return [
@@ -64,7 +66,7 @@ export default defineCheck({
           ];
         },
         remedy: ({ warnAt }) =>
-          `people further away, a shield, or ${noMoreThan({ value: (warnAt / strongest({ loops })) * (running.tankCurrentPeak / Math.SQRT2), dimension: 'current' })} or less in the coil; local codes decide`,
+          `people further away, a shield, or ${noMoreThan({ value: (warnAt / value) * current, dimension: 'current' })} or less in the coil; local codes decide`,
       },
     ];
   },
@@ -73,6 +75,15 @@ export default defineCheck({
 function loopsOf({ winding: { turns }, current }: { winding: Winding; current: Ampere }): readonly CurrentLoop[] {
   const middle = turns.reduce((sum, { height }) => sum + height, 0) / turns.length;
   return turns.map(({ radius, height, share = 1 }) => ({ radius, position: height - middle, current: current * share }));
+}
+
+/** By winding: the field grows with the current and keeps its shape. */
+const perAmpere = new WeakMap<Winding, number>();
+
+function strongestPerAmpere(winding: Winding): number {
+  const found = perAmpere.get(winding) ?? strongest({ loops: loopsOf({ winding, current: 1 }) });
+  perAmpere.set(winding, found);
+  return found;
 }
 
 /** Largest flux density on a sphere around the middle of the coil; a coil that reaches out of the sphere is looked at on its surface. */

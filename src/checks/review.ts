@@ -41,6 +41,33 @@ export function reviewOf({
   return [...results.filter(({ id }) => isWanted(id)), ...summary];
 }
 
+/** How a check stands at its worst, without the words of a report. */
+export type Standing = Pick<Result, 'id' | 'verdict' | 'value' | 'limit' | 'margin' | 'reason'>;
+
+/**
+ * How every check stands, as `reviewOf` has it: for many designs of which only the verdicts count.
+ *
+ * @param without  ids of checks that are left out
+ */
+export function standingsOf({
+  analysis,
+  policies,
+  without,
+}: {
+  analysis: Analysis;
+  policies: Policies;
+  without: string;
+}): readonly Standing[] {
+  const standings = checks.flatMap((check): readonly Standing[] => {
+    const worst =
+      check.id === without ? undefined : gravest(judgedAll({ check, analysis, policy: policies.get(check.id) ?? circuitPolicy }));
+    if (worst === undefined) return [];
+    const { verdict, value, limit, margin, reason } = worst.judgement;
+    return [{ id: check.id, verdict, value, limit, margin, ...(reason === undefined ? {} : { reason }) }];
+  });
+  return [...standings, latchUp.standing({ analysis, results: standings.map((standing) => ({ ...standing, case: '' })) })];
+}
+
 interface Judged {
   readonly finding: Finding;
   readonly instance: Case;
@@ -58,13 +85,21 @@ function worstOf({
   policy: Policy;
   advice: boolean;
 }): Result | undefined {
-  const judged = analysis.corners.flatMap((instance) =>
+  const judged = judgedAll({ check, analysis, policy });
+  const worst = gravest(judged);
+  if (worst === undefined) return undefined;
+  return resultOf({ check, analysis, policy, advice, decisive: decisiveTolerances({ judged, worst }), ...worst });
+}
+
+function judgedAll({ check, analysis, policy }: { check: Check; analysis: Analysis; policy: Policy }): readonly Judged[] {
+  return analysis.corners.flatMap((instance) =>
     check.run({ analysis, instance }).map((finding): Judged => judgedInRange({ check, finding, instance, policy })),
   );
-  const first = judged[0];
-  if (first === undefined) return undefined;
-  const worst = judged.reduce((a, b) => (isWorse(b, a) ? b : a), first);
-  return resultOf({ check, analysis, policy, advice, decisive: decisiveTolerances({ judged, worst }), ...worst });
+}
+
+function gravest(judged: readonly Judged[]): Judged | undefined {
+  const [first] = judged;
+  return first && judged.reduce((a, b) => (isWorse(b, a) ? b : a), first);
 }
 
 /**

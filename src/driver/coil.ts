@@ -36,18 +36,24 @@ const notGiven = {
 /** Surfaces of neighbouring turns face each other and keep each other's air: half of the surface is taken to cool. */
 const shaded = 2;
 
-const known = new WeakMap<Design, CoilValues>();
+/** By tank, with what else the coil rests on: designs that differ elsewhere share it. */
+const known = new WeakMap<Design['tank'], { supply: Design['supply']; environment: Design['environment']; values: CoilValues }>();
 /** By tank, which a design with another supply shares: the crowding of the current takes time. */
 const windings = new WeakMap<Design['tank'], Winding>();
 
-/** The coil of a design: measured, or computed from its geometry. Computed once for a design. */
-export function coilOf(design: Design): CoilValues {
-  const found = known.get(design) ?? computed(design);
-  known.set(design, found);
-  return found;
+/** The coil of a design: measured, or computed from its geometry. Computed once for a tank with its supply in its surroundings. */
+export function coilOf({ tank, supply, environment }: CoilDesign): CoilValues {
+  const found = known.get(tank);
+  if (found?.supply === supply && found.environment === environment) return found.values;
+  const values = computed({ tank, supply, environment });
+  known.set(tank, { supply, environment, values });
+  return values;
 }
 
-function computed(design: Design): CoilValues {
+/** What a coil rests on. */
+type CoilDesign = Pick<Design, 'tank' | 'supply' | 'environment'>;
+
+function computed(design: CoilDesign): CoilValues {
   const { coil, bank } = design.tank;
   const { geometry } = coil;
   const tolerance = coil.tolerance ?? 0;
@@ -94,7 +100,7 @@ function possible(winding: () => Winding): Winding {
 }
 
 /** Temperature of the conductor at the worst current, and the temperature its resistance is taken at. */
-function heated({ design, winding, current, ambient }: { design: Design; winding: Winding; current: number; ambient: Kelvin }): {
+function heated({ design, winding, current, ambient }: { design: CoilDesign; winding: Winding; current: number; ambient: Kelvin }): {
   temperature: Maybe;
   warm: Kelvin;
   waterFlow?: CubicMetrePerSecond;

@@ -172,13 +172,20 @@ export function loadRemoval({ design, point, damping }: { design: Design; point:
   return transientOf({ design, running, peaks: lifted, allowance: damping === 'least' ? allowances.loadRemoval : allowances.none });
 }
 
+/** By running state: the transient and the rail's own check ask for the same. */
+const returned = new WeakMap<Running, Coulomb>();
+
 /** Charge that comes back to the supply when the load is taken away. */
 export function returnedAtLoadRemoval({ design, point, running }: { design: Design; point: OperatingPoint; running: Running }): Coulomb {
-  return returnedCharge({
-    circuit: envelopeOf({ design, point, damping: 'least', load: 'lightest' }),
-    initial: { current: running.supplyCurrent, voltage: running.tankPeak },
-    voltage: running.supplyVoltage,
-  });
+  const found =
+    returned.get(running) ??
+    returnedCharge({
+      circuit: envelopeOf({ design, point, damping: 'least', load: 'lightest' }),
+      initial: { current: running.supplyCurrent, voltage: running.tankPeak },
+      voltage: running.supplyVoltage,
+    });
+  returned.set(running, found);
+  return found;
 }
 
 /** How far the charge that comes back lifts the rail of a supply that takes none of it, over its voltage; 1 without a bulk capacitor. */

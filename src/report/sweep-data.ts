@@ -1,15 +1,6 @@
+import { csvField, csvNumber } from './csv.ts';
 import { unitOf } from '../units/dimensions-table.ts';
 import type { Cell, Shown, Sweep } from '../studies/sweep.ts';
-
-/** Commas, quotes and line ends put a field in quotes. */
-export function csvField(text: string): string {
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
-}
-
-/** A number with the digits that mean something; nothing where there is none. */
-export function csvNumber(value: number | null | undefined): string {
-  return value === null || value === undefined || !Number.isFinite(value) ? '' : String(Number(value.toPrecision(9)));
-}
 
 function headings(shown: Shown): readonly string[] {
   const unit = unitOf(shown.dimension);

@@ -67,6 +67,6 @@ describe.concurrent('one JSON document on standard output', () => {
   });
 });
 
-test.each(['report.schema.json', 'sweep.schema.json'])('every property of %s is described', (name) => {
+test.each(['report.schema.json', 'sweep.schema.json', 'spread.schema.json'])('every property of %s is described', (name) => {
   expect(undescribed(name)).toEqual([]);
 });
