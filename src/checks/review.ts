@@ -92,9 +92,10 @@ function worstOf({
 }
 
 function judgedAll({ check, analysis, policy }: { check: Check; analysis: Analysis; policy: Policy }): readonly Judged[] {
-  return analysis.corners.flatMap((instance) =>
-    check.run({ analysis, instance }).map((finding): Judged => judgedInRange({ check, finding, instance, policy })),
-  );
+  const judged: Judged[] = [];
+  for (const instance of analysis.corners)
+    for (const finding of check.run({ analysis, instance })) judged.push(judgedInRange({ check, finding, instance, policy }));
+  return judged;
 }
 
 function gravest(judged: readonly Judged[]): Judged | undefined {

@@ -13,7 +13,10 @@ function policiesFor(design: ReturnType<typeof designOf>): typeof defaults {
   return policies.value;
 }
 
-function spreadOf(text: string, { builds = 4000, seed = 1, as = 'uniform', timed = false } = {}): Spread {
+function spreadOf(
+  text: string,
+  { builds = 4000, seed = 1, as = 'uniform', timed = false }: { builds?: number; seed?: number; as?: Spreading; timed?: boolean } = {},
+): Spread {
   const design = designOf(text);
   const policies = policiesFor(design);
   const analysis = analysisOf(design);
