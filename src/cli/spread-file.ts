@@ -1,14 +1,13 @@
 import type { Policies } from '../checks/policy.ts';
 import { reviewOf } from '../checks/review.ts';
-import type { Spreading } from '../physics/random-numbers.ts';
 import { InputError } from '../source/diagnostic.ts';
 import { didYouMeanHelp } from '../source/did-you-mean.ts';
 import { spread, type Spread } from '../studies/spread.ts';
-import { variableIds, type VariableId } from '../studies/variables.ts';
+import { spreadings, variableIds, type VariableId } from '../studies/variables.ts';
 import type { Ratio } from '../units/si.ts';
 import { analysisFor, designInFile, ownPolicies, studied } from './review-file.ts';
 
-const spreadings = ['uniform', 'normal', 'limit'] as const satisfies readonly Spreading[];
+type Spreading = (typeof spreadings)[number];
 
 /** Most builds of a spread. */
 const mostBuilds = 100_000;

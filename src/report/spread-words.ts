@@ -36,7 +36,7 @@ export function spreadNotes({ spread: { timed, checks, variables } }: { spread: 
     `builds are computed in closed form, without the time domain: ${unlike.join(', ')} rest on bounds${timed ? '; the worst corners have their start in the time domain' : ''}`,
     'intervals: Wilson 1927, 95 %; a build that is not assessed counts as one that may fail or not',
     `${notInBuilds} is not among the builds; see switch-surge-voltage`,
-    'not varied: ratings stated as a maximum or minimum, resistors, temperature, loads; capacitors of a bank differ from each other as in check',
+    'not varied: ratings stated as a maximum or minimum, resistors, temperature, loads; capacitors of a bank differ from each other as in check; a coil of known shape is as warm in every build as at its worst current',
   ];
 }
 

@@ -2,12 +2,16 @@ import { capacitorToleranceOf } from '../driver/capacitor-tolerance.ts';
 import { coilOf } from '../driver/coil.ts';
 import { nominalCorner, type Corner } from '../driver/corner.ts';
 import type { Rating } from '../parts/part.ts';
+import type { Spreading } from '../physics/random-numbers.ts';
 import type { Design } from '../project/design.ts';
 import type { Ratio } from '../units/si.ts';
 
 /** What differs from build to build, in the order of a report. */
 export const variableIds = ['supply', 'coil', 'bank', 'choke', 'threshold', 'clamp'] as const;
 export type VariableId = (typeof variableIds)[number];
+
+/** Ways in which values can lie between their limits. */
+export const spreadings = ['uniform', 'normal', 'limit'] as const satisfies readonly Spreading[];
 
 /** One thing that differs, between the limits that the project and its parts state. */
 export interface Variable {
@@ -28,7 +32,7 @@ export function variablesOf(design: Design): readonly Variable[] {
   const hasGeometry = tank.coil.geometry !== undefined && tank.coil.inductance === undefined;
   return [
     ...both('supply', supply.tolerance, 'supply.tolerance'),
-    ...both('coil', coilOf(design).tolerance, hasGeometry ? 'tank.coil.tolerance and the error of the formula' : 'tank.coil.tolerance'),
+    ...both('coil', coilOf(design).tolerance, hasGeometry ? 'tank.coil.tolerance, error of the formula' : 'tank.coil.tolerance'),
     ...both(
       'bank',
       capacitorToleranceOf(design),
