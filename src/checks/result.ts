@@ -24,5 +24,5 @@ export interface Result {
   readonly reason?: string;
   readonly at: Location;
   readonly basis: readonly string[];
-  readonly remedy?: string;
+  readonly remedy?: string | undefined;
 }

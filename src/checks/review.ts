@@ -20,10 +20,49 @@ const circuitPolicy: Policy = {
  * Every check over every load and corner of an analysis, the worst of each, in the order of the registry; the summary last.
  *
  * @param policies  levels by check id, overrides of the project merged in
+ * @param only      ids of the checks that are wanted; all of them where not given
  */
-export function reviewOf({ analysis, policies }: { analysis: Analysis; policies: Policies }): readonly Result[] {
-  const results = checks.flatMap((check) => worstOf({ check, analysis, policy: policies.get(check.id) ?? circuitPolicy }) ?? []);
-  return [...results, latchUp.run({ analysis, results })];
+export function reviewOf({
+  analysis,
+  policies,
+  only,
+}: {
+  analysis: Analysis;
+  policies: Policies;
+  only?: ReadonlySet<string> | undefined;
+}): readonly Result[] {
+  const isWanted = (id: string): boolean => only === undefined || only.has(id);
+  const wanted = checks.filter(({ id }) => isWanted(id) || (isWanted(latchUp.id) && latchUp.sums.includes(id)));
+  const results = wanted.flatMap((check) => worstOf({ check, analysis, policy: policies.get(check.id) ?? circuitPolicy }) ?? []);
+  const summary = isWanted(latchUp.id) ? [latchUp.run({ analysis, results })] : [];
+  return [...results.filter(({ id }) => isWanted(id)), ...summary];
+}
+
+/** How a check stands at its worst, without the words of a report. */
+export type Standing = Pick<Result, 'id' | 'verdict' | 'value' | 'limit' | 'margin' | 'reason'>;
+
+/**
+ * How every check stands, as `reviewOf` has it: for many designs of which only the verdicts count.
+ *
+ * @param without  ids of checks that are left out
+ */
+export function standingsOf({
+  analysis,
+  policies,
+  without,
+}: {
+  analysis: Analysis;
+  policies: Policies;
+  without: string;
+}): readonly Standing[] {
+  const standings = checks.flatMap((check): readonly Standing[] => {
+    const worst =
+      check.id === without ? undefined : gravest(judgedAll({ check, analysis, policy: policies.get(check.id) ?? circuitPolicy }));
+    if (worst === undefined) return [];
+    const { verdict, value, limit, margin, reason } = worst.judgement;
+    return [{ id: check.id, verdict, value, limit, margin, ...(reason === undefined ? {} : { reason }) }];
+  });
+  return [...standings, latchUp.standing({ analysis, results: standings.map((standing) => ({ ...standing, case: '' })) })];
 }
 
 interface Judged {
@@ -33,13 +72,22 @@ interface Judged {
 }
 
 function worstOf({ check, analysis, policy }: { check: Check; analysis: Analysis; policy: Policy }): Result | undefined {
-  const judged = analysis.corners.flatMap((instance) =>
-    check.run({ analysis, instance }).map((finding): Judged => judgedInRange({ check, finding, instance, policy })),
-  );
-  const first = judged[0];
-  if (first === undefined) return undefined;
-  const worst = judged.reduce((a, b) => (isWorse(b, a) ? b : a), first);
+  const judged = judgedAll({ check, analysis, policy });
+  const worst = gravest(judged);
+  if (worst === undefined) return undefined;
   return resultOf({ check, analysis, policy, decisive: decisiveTolerances({ judged, worst }), ...worst });
+}
+
+function judgedAll({ check, analysis, policy }: { check: Check; analysis: Analysis; policy: Policy }): readonly Judged[] {
+  const judged: Judged[] = [];
+  for (const instance of analysis.corners)
+    for (const finding of check.run({ analysis, instance })) judged.push(judgedInRange({ check, finding, instance, policy }));
+  return judged;
+}
+
+function gravest(judged: readonly Judged[]): Judged | undefined {
+  const [first] = judged;
+  return first && judged.reduce((a, b) => (isWorse(b, a) ? b : a), first);
 }
 
 /**
@@ -108,8 +156,8 @@ function resultOf({
   judgement,
 }: { check: Check; analysis: Analysis; policy: Policy; decisive: readonly (keyof Corner)[] } & Judged): Result {
   const { verdict, value, limit, warnAt, margin, reason } = judgement;
-  const remedy = remedyOf({ finding, judgement });
   let basis: readonly string[] | undefined;
+  let remedy: { readonly words: string | undefined } | undefined;
   return {
     id: check.id,
     part: check.part,
@@ -124,15 +172,17 @@ function resultOf({
     sense: check.sense,
     margin,
     at: analysis.design.locate(finding.path),
-    // a report on a terminal shows it of few results, and some take long to make
+    // what is shown of few results, and of some takes long to make
     get basis() {
       return (basis ??= [
         ...(finding.basis?.() ?? []),
         ...(policy.overriddenAt === undefined ? [] : [`levels from ${policy.overriddenAt}, not the default policy`]),
       ]);
     },
+    get remedy() {
+      return (remedy ??= { words: remedyOf({ finding, judgement }) }).words;
+    },
     ...(reason === undefined ? {} : { reason }),
-    ...(remedy === undefined ? {} : { remedy }),
   };
 }
 

@@ -9,8 +9,8 @@ import { noLessThan } from './words.ts';
 export interface Statement {
   readonly verdict: Verdict;
   readonly words: string;
-  /** A function where it takes long to find: it is asked of the statements that decide. */
-  readonly remedy?: string | (() => string | undefined);
+  /** Asked of the statements that decide: some take long to find. */
+  readonly remedy?: () => string | undefined;
 }
 
 /** Share of the rail that a bulk capacitor may lose while it carries the peak of a start. */
@@ -36,7 +36,7 @@ export function supplyAtStart({ design, corners }: Analysis): readonly Statement
     {
       verdict: 'not assessed',
       words: `the start takes up to ${peak}, the supply gives ${formatQuantity({ value: currentLimit.current, dimension: 'current' })}: the rail may sag and both switches come on`,
-      remedy: `${bulk} or more at the driver (supply.bulkCapacitance), or a stronger supply`,
+      remedy: () => `${bulk} or more at the driver (supply.bulkCapacitance), or a stronger supply`,
     },
   ];
 }
@@ -59,7 +59,7 @@ export function bulkCharging({ design, corners }: Analysis): readonly Statement[
     {
       verdict: 'not assessed',
       words: `charging the bulk capacitor takes ${takes}, the supply gives ${ampere(currentLimit.current)}: the rail rises otherwise than stated${currentLimit.kind === 'constant' ? '' : ', or never'}`,
-      remedy:
+      remedy: () =>
         room > 0
           ? `a supply that rises in ${wanted} or more (supply.riseTime${riseTime === undefined ? ', not given' : ''})`
           : 'a stronger supply',

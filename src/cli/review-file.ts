@@ -5,13 +5,13 @@ import type { Policies } from '../checks/policy.ts';
 import { projectPolicies, readPolicies } from '../checks/read-policies.ts';
 import { checkIds } from '../checks/registry.ts';
 import { reviewOf } from '../checks/review.ts';
-import { analysisOf } from '../driver/analysis.ts';
+import { analysisOf, type Analysis } from '../driver/analysis.ts';
 import { timedAnalysis } from '../driver/timed-analysis.ts';
 import { assumptionsOf, ratingsUsed } from '../driver/assumptions.ts';
 import { DesignError } from '../driver/design-error.ts';
 import { quantitiesOf } from '../driver/quantities.ts';
 import type { Design } from '../project/design.ts';
-import { readProject } from '../project/read-project.ts';
+import { readProject, type LibraryOpener } from '../project/read-project.ts';
 import type { ReviewReport } from '../report/review-report.ts';
 import { InputError, type Outcome } from '../source/diagnostic.ts';
 import { compiledPolicies } from './compiled.ts';
@@ -19,7 +19,7 @@ import { readText } from './files.ts';
 import { partsInFolders } from './parts-folders.ts';
 
 /** The value, or the problems thrown as an InputError. */
-function accepted<T>(outcome: Outcome<T>): T {
+export function accepted<T>(outcome: Outcome<T>): T {
   if (!outcome.ok) throw new InputError(outcome.problems);
   return outcome.value;
 }
@@ -38,14 +38,16 @@ export function defaultPolicies(root: string): Policies {
  * Errors: InputError with everything that is wrong with the file or the parts it names.
  */
 export function designInFile({ path, root }: { path: string; root: string }): Design {
-  return accepted(
-    readProject({
-      text: readText(path),
-      path,
-      openLibrary: (folders) => partsInFolders({ root, projectPath: path, folders }),
-      checkIds,
-    }),
-  );
+  return designInText({ text: readText(path), path, openLibrary: (folders) => partsInFolders({ root, projectPath: path, folders }) });
+}
+
+/**
+ * The design that the text of a project file describes.
+ *
+ * Errors: InputError with everything that is wrong with the text or the parts it names.
+ */
+export function designInText({ text, path, openLibrary }: { text: string; path: string; openLibrary: LibraryOpener }): Design {
+  return accepted(readProject({ text, path, openLibrary, checkIds }));
 }
 
 /** A study of a design; what the design lacks is said at its place. */
@@ -78,10 +80,15 @@ export function reviewedFile({
   faults?: boolean;
 }): ReviewReport {
   const design = designInFile({ path, root });
-  return computed({ design, path, policies, closedForm, faults });
+  return reviewedDesign({ design, path, policies, closedForm, faults });
 }
 
-function computed({
+/**
+ * Reviews a design that was read from a project file.
+ *
+ * Errors: InputError where it cannot be computed, or its own limits are wrong.
+ */
+function reviewedDesign({
   design,
   path,
   policies,
@@ -97,9 +104,8 @@ function computed({
   return studied({
     design,
     study: () => {
-      const merged = accepted(projectPolicies({ policies, design }));
-      const inClosedForm = analysisOf(design);
-      const analysis = closedForm ? inClosedForm : timedAnalysis(inClosedForm);
+      const merged = ownPolicies({ policies, design });
+      const analysis = analysisFor({ design, closedForm });
       const results = reviewOf({ analysis, policies: merged });
       return {
         file: path,
@@ -113,4 +119,19 @@ function computed({
       };
     },
   });
+}
+
+/** An analysis in closed form, its starts and load changes in the time domain unless that is to do. */
+export function analysisFor({ design, closedForm }: { design: Design; closedForm: boolean }): Analysis {
+  const analysis = analysisOf(design);
+  return closedForm ? analysis : timedAnalysis(analysis);
+}
+
+/**
+ * The policy with the project's own limits.
+ *
+ * Errors: InputError where those are wrong.
+ */
+export function ownPolicies({ policies, design }: { policies: Policies; design: Design }): Policies {
+  return accepted(projectPolicies({ policies, design }));
 }
