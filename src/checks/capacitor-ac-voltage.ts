@@ -71,6 +71,6 @@ function finding({ design, point, running }: { design: Design; point: OperatingP
       `at ${formatQuantity({ value: frequency, dimension: 'frequency' })} the limit is set by ${because[limitedBy]}`,
       ratedBasis({ what: 'ac voltage', rating: voltageAc, dimension: 'voltage' }),
     ],
-    remedy: ({ warnAt }) => `${Math.ceil((series * value) / warnAt)} in series of as much more capacitance each, or a part of lower loss`,
+    remedy: ({ passingBank }) => passingBank(),
   };
 }

@@ -71,3 +71,19 @@ export function caseAt({
   const point = operatingPoint({ design, load, corner });
   return { point, switchOn: switchOn({ design, point, damping }), loadRemoval: loadRemoval({ design, point, damping }) };
 }
+
+/** The running driver alone, without the transients: every load at every corner. */
+export function runningAnalysisOf(design: Design): Analysis {
+  const caseOf = (load: Design['loads'][number], corner: OperatingPoint['corner']): Case => ({
+    point: operatingPoint({ design, load, corner }),
+    switchOn: undefined,
+    loadRemoval: undefined,
+  });
+  const corners = cornersOf(design);
+  return {
+    design,
+    start: startOf(design),
+    nominal: design.loads.map((load) => caseOf(load, nominalCorner)),
+    corners: design.loads.flatMap((load) => corners.map((corner) => caseOf(load, corner))),
+  };
+}
