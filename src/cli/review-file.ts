@@ -5,7 +5,8 @@ import type { Policies } from '../checks/policy.ts';
 import { projectPolicies, readPolicies } from '../checks/read-policies.ts';
 import { checkIds } from '../checks/registry.ts';
 import { reviewOf } from '../checks/review.ts';
-import { analysisOf } from '../driver/analysis.ts';
+import type { Result } from '../checks/result.ts';
+import { analysisOf, type Analysis } from '../driver/analysis.ts';
 import { timedAnalysis } from '../driver/timed-analysis.ts';
 import { assumptionsOf, ratingsUsed } from '../driver/assumptions.ts';
 import { DesignError } from '../driver/design-error.ts';
@@ -81,6 +82,22 @@ export function reviewedFile({
   return computed({ design, path, policies, closedForm, faults });
 }
 
+/**
+ * A design reviewed, with the analysis that the review rests on.
+ *
+ * Errors: InputError where the project's limits cannot be used; DesignError where it lacks what everything needs.
+ */
+export function reviewedDesign({ design, policies, closedForm = false }: { design: Design; policies: Policies; closedForm?: boolean }): {
+  analysis: Analysis;
+  results: readonly Result[];
+  merged: Policies;
+} {
+  const merged = accepted(projectPolicies({ policies, design }));
+  const inClosedForm = analysisOf(design);
+  const analysis = closedForm ? inClosedForm : timedAnalysis(inClosedForm);
+  return { analysis, results: reviewOf({ analysis, policies: merged }), merged };
+}
+
 function computed({
   design,
   path,
@@ -97,10 +114,7 @@ function computed({
   return studied({
     design,
     study: () => {
-      const merged = accepted(projectPolicies({ policies, design }));
-      const inClosedForm = analysisOf(design);
-      const analysis = closedForm ? inClosedForm : timedAnalysis(inClosedForm);
-      const results = reviewOf({ analysis, policies: merged });
+      const { analysis, results, merged } = reviewedDesign({ design, policies, closedForm });
       return {
         file: path,
         title: design.title ?? 'untitled',
