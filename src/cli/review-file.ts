@@ -4,6 +4,7 @@ import { faultsOf } from '../checks/faults.ts';
 import type { Policies } from '../checks/policy.ts';
 import { projectPolicies, readPolicies } from '../checks/read-policies.ts';
 import { checkIds } from '../checks/registry.ts';
+import type { Result } from '../checks/result.ts';
 import { reviewOf } from '../checks/review.ts';
 import { analysisOf, type Analysis } from '../driver/analysis.ts';
 import { timedAnalysis } from '../driver/timed-analysis.ts';
@@ -80,7 +81,7 @@ export function reviewedFile({
   faults?: boolean;
 }): ReviewReport {
   const design = designInFile({ path, root });
-  return reviewedDesign({ design, path, policies, closedForm, faults });
+  return reportOf({ design, path, policies, closedForm, faults });
 }
 
 /**
@@ -88,7 +89,7 @@ export function reviewedFile({
  *
  * Errors: InputError where it cannot be computed, or its own limits are wrong.
  */
-function reviewedDesign({
+function reportOf({
   design,
   path,
   policies,
@@ -104,9 +105,7 @@ function reviewedDesign({
   return studied({
     design,
     study: () => {
-      const merged = ownPolicies({ policies, design });
-      const analysis = analysisFor({ design, closedForm });
-      const results = reviewOf({ analysis, policies: merged });
+      const { analysis, results, merged } = reviewedDesign({ design, policies, closedForm });
       return {
         file: path,
         title: design.title ?? 'untitled',
@@ -119,6 +118,21 @@ function reviewedDesign({
       };
     },
   });
+}
+
+/**
+ * A design reviewed, with the analysis that the review rests on.
+ *
+ * Errors: InputError where the project's limits cannot be used; DesignError where it lacks what everything needs.
+ */
+export function reviewedDesign({ design, policies, closedForm = false }: { design: Design; policies: Policies; closedForm?: boolean }): {
+  analysis: Analysis;
+  results: readonly Result[];
+  merged: Policies;
+} {
+  const merged = ownPolicies({ policies, design });
+  const analysis = analysisFor({ design, closedForm });
+  return { analysis, results: reviewOf({ analysis, policies: merged }), merged };
 }
 
 /** An analysis in closed form, its starts and load changes in the time domain unless that is to do. */
