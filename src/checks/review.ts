@@ -55,14 +55,21 @@ export function standingsOf({
   policies: Policies;
   without: string;
 }): readonly Standing[] {
-  const standings = checks.flatMap((check): readonly Standing[] => {
-    const worst =
-      check.id === without ? undefined : gravest(judgedAll({ check, analysis, policy: policies.get(check.id) ?? circuitPolicy }));
-    if (worst === undefined) return [];
+  const standings: (Standing & { readonly case: string })[] = [];
+  for (const check of checks) {
+    if (check.id === without) continue;
+    const policy = policies.get(check.id) ?? circuitPolicy;
+    let worst: Judged | undefined;
+    for (const instance of analysis.corners)
+      for (const finding of check.run({ analysis, instance })) {
+        const judged = judgedInRange({ check, finding, instance, policy });
+        if (worst === undefined || isWorse(judged, worst)) worst = judged;
+      }
+    if (worst === undefined) continue;
     const { verdict, value, limit, margin, reason } = worst.judgement;
-    return [{ id: check.id, verdict, value, limit, margin, ...(reason === undefined ? {} : { reason }) }];
-  });
-  return [...standings, latchUp.standing({ analysis, results: standings.map((standing) => ({ ...standing, case: '' })) })];
+    standings.push({ id: check.id, verdict, value, limit, margin, reason, case: '' });
+  }
+  return [...standings, latchUp.standing({ analysis, results: standings })];
 }
 
 interface Judged {
