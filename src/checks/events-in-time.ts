@@ -33,7 +33,10 @@ export function eventsInTime({ design, events = [], starts = [] }: Analysis): re
   if (isTold) return told;
   const hasLoad = events.some(({ loadRemoval }) => loadRemoval !== undefined);
   return [
-    { verdict: 'pass', words: `it runs on through ${hasLoad ? 'a load put on or taken away and ' : ''}a dip of the supply to a half` },
+    {
+      verdict: 'pass',
+      words: () => `it runs on through ${hasLoad ? 'a load put on or taken away and ' : ''}a dip of the supply to a half`,
+    },
   ];
 }
 
@@ -47,8 +50,8 @@ function statement({
   verdict: 'fail' | 'warn';
 }): readonly Statement[] {
   if (event === undefined) return [];
-  if ('unknown' in event) return [{ verdict: 'not assessed', words: `${words}: ${event.unknown}` }];
-  if (event.outcome === 'runs') return [];
-  const decided = event.outcome === 'undecided' ? 'not assessed' : verdict;
-  return [{ verdict: decided, words: `${words}, ${outcomes[event.outcome]}: ${event.why}` }];
+  if ('unknown' in event) return [{ verdict: 'not assessed', words: () => `${words}: ${event.unknown}` }];
+  const { outcome, why } = event;
+  if (outcome === 'runs') return [];
+  return [{ verdict: outcome === 'undecided' ? 'not assessed' : verdict, words: () => `${words}, ${outcomes[outcome]}: ${why}` }];
 }

@@ -39,11 +39,22 @@ export const latchUp = {
     analysis: Analysis;
     results: readonly Summed[];
   }): Pick<Result, 'id' | 'verdict' | 'value' | 'limit' | 'margin' | 'reason'> => {
-    const { verdict, words } = summed({ analysis, results });
-    return { id: 'latch-up', verdict, value: null, limit: null, margin: null, ...(verdict === 'pass' ? {} : { reason: words.join('; ') }) };
+    const { verdict, decisive } = summed({ analysis, results });
+    return {
+      id: 'latch-up',
+      verdict,
+      value: null,
+      limit: null,
+      margin: null,
+      // of many designs, asked of the first
+      get reason() {
+        return verdict === 'pass' ? undefined : wordsOf(decisive).join('; ');
+      },
+    };
   },
   run: ({ analysis, results }: { analysis: Analysis; results: readonly Result[] }): Result => {
-    const { verdict, words, decisive } = summed({ analysis, results });
+    const { verdict, decisive } = summed({ analysis, results });
+    const words = wordsOf(decisive);
     let remedy: { readonly words: string | undefined } | undefined;
     return {
       id: 'latch-up',
@@ -88,7 +99,6 @@ type Summed = Pick<Result, 'id' | 'verdict' | 'value' | 'limit' | 'case' | 'reas
 
 function summed(input: { analysis: Analysis; results: readonly Summed[] }): {
   verdict: Verdict;
-  words: readonly string[];
   decisive: readonly Statement[];
 } {
   const statements = statementsOf(input);
@@ -96,7 +106,11 @@ function summed(input: { analysis: Analysis; results: readonly Summed[] }): {
     statements.some((statement) => statement.verdict === rank),
   )!;
   const decisive = statements.filter((statement) => statement.verdict === verdict);
-  return { verdict, words: decisive.map((statement) => statement.words), decisive };
+  return { verdict, decisive };
+}
+
+function wordsOf(statements: readonly Statement[]): readonly string[] {
+  return statements.map(({ words }) => words());
 }
 
 function statementsOf({ analysis, results }: { analysis: Analysis; results: readonly Summed[] }): readonly Statement[] {
@@ -113,7 +127,7 @@ function statementsOf({ analysis, results }: { analysis: Analysis; results: read
 /** What the closed forms say of the start: signs, never a pass. */
 function closedFormStart({ analysis, result }: { analysis: Analysis; result: (id: string) => Summed | undefined }): readonly Statement[] {
   return [
-    { verdict: 'not assessed', words: 'the start was not run in the time domain' },
+    { verdict: 'not assessed', words: () => 'the start was not run in the time domain' },
     ...startKnown(analysis),
     ...('unknown' in analysis.start ? [] : holdOffAtSwitchOn(result('hold-off-at-switch-on'))),
     ...supplyAtStart(analysis),
@@ -129,7 +143,7 @@ function peakOfStart(result: Summed | undefined): readonly Statement[] {
     if (statement.verdict !== 'not assessed') return [statement];
     const isPast = result !== undefined && result.value !== null;
     return isPast
-      ? [{ ...statement, verdict: 'warn', words: statement.words.replace(/, and the closed form.*/, '; it runs all the same') }]
+      ? [{ ...statement, verdict: 'warn', words: () => statement.words().replace(/, and the closed form.*/, '; it runs all the same') }]
       : [];
   });
 }
@@ -139,20 +153,20 @@ function ringing(loadedQ: Summed | undefined): readonly Statement[] {
   return [
     {
       verdict: 'fail',
-      words: `the tank cannot ring with ${loadedQ.case}: both switches stay on`,
+      words: () => `the tank cannot ring with ${loadedQ.case}: both switches stay on`,
       remedy: () => loadedQ.remedy,
     },
   ];
 }
 
 function holdOffRunning(result: Summed | undefined): readonly Statement[] {
-  if (result === undefined) return [{ verdict: 'not assessed', words: 'hold-off while running is not known' }];
+  if (result === undefined) return [{ verdict: 'not assessed', words: () => 'hold-off while running is not known' }];
   const remedy = { remedy: (): string | undefined => result.remedy };
-  const words: Record<Verdict, string> = {
-    fail: `the off switch is not held off while running (${result.case})`,
-    warn: `while running the off gate is past a threshold the part may have (${result.case})`,
-    'not assessed': `hold-off while running: ${result.reason ?? 'not known'}`,
-    pass: 'while running the off gate stays below the lowest threshold',
+  const words: Record<Verdict, () => string> = {
+    fail: () => `the off switch is not held off while running (${result.case})`,
+    warn: () => `while running the off gate is past a threshold the part may have (${result.case})`,
+    'not assessed': () => `hold-off while running: ${result.reason ?? 'not known'}`,
+    pass: () => 'while running the off gate stays below the lowest threshold',
   };
   return [{ verdict: result.verdict, words: words[result.verdict], ...remedy }];
 }
@@ -163,7 +177,7 @@ function startKnown(analysis: Analysis): readonly Statement[] {
   return [
     {
       verdict: 'not assessed',
-      words: start.unknown,
+      words: () => start.unknown,
       remedy: () => `${ownRailWords(analysis)}, or gates held low until the rail is up (gates.pullUp.hold: true)`,
     },
   ];
@@ -171,17 +185,17 @@ function startKnown(analysis: Analysis): readonly Statement[] {
 
 function holdOffAtSwitchOn(result: Summed | undefined): readonly Statement[] {
   if (result === undefined || result.verdict === 'not assessed')
-    return [{ verdict: 'not assessed', words: `hold-off at switch-on: ${result?.reason ?? 'not known'}` }];
-  if (result.verdict === 'pass') return [{ verdict: 'pass', words: 'at the choke-current peak of switch-on it still does' }];
+    return [{ verdict: 'not assessed', words: () => `hold-off at switch-on: ${result?.reason ?? 'not known'}` }];
+  if (result.verdict === 'pass') return [{ verdict: 'pass', words: () => 'at the choke-current peak of switch-on it still does' }];
   const remedy = { remedy: (): string | undefined => result.remedy };
   const peak = 'the choke-current peak at switch-on lifts the off gate past';
   if (result.value !== null && result.limit !== null && result.value <= result.limit) {
-    return [{ verdict: 'warn', words: `${peak} a threshold the part may have (${result.case})`, ...remedy }];
+    return [{ verdict: 'warn', words: () => `${peak} a threshold the part may have (${result.case})`, ...remedy }];
   }
   return [
     {
       verdict: 'not assessed',
-      words: `${peak} its typical threshold (${result.case}), and the closed form is too pessimistic there to decide`,
+      words: () => `${peak} its typical threshold (${result.case}), and the closed form is too pessimistic there to decide`,
       ...remedy,
     },
   ];
@@ -192,14 +206,17 @@ function growth(result: Summed | undefined): readonly Statement[] {
   if (result === undefined) return [];
   const remedy = { remedy: (): string | undefined => result.remedy };
   if (result.verdict === 'not assessed')
-    return [{ verdict: 'not assessed', words: `growth of the oscillation: ${result.reason ?? 'not known'}` }];
-  const value = formatQuantity({ value: result.value ?? 0, dimension: 'count', digits: 2 });
-  const what = result.id === 'start-gain' ? `loop gain ${value}` : `gates swing ${value} times what turns the pair over`;
-  if (result.verdict === 'pass') return [{ verdict: 'pass', words: `the oscillation grows: ${what}` }];
+    return [{ verdict: 'not assessed', words: () => `growth of the oscillation: ${result.reason ?? 'not known'}` }];
+  const what = (): string => {
+    const value = formatQuantity({ value: result.value ?? 0, dimension: 'count', digits: 2 });
+    return result.id === 'start-gain' ? `loop gain ${value}` : `gates swing ${value} times what turns the pair over`;
+  };
+  if (result.verdict === 'pass') return [{ verdict: 'pass', words: () => `the oscillation grows: ${what()}` }];
   return [
     {
       verdict: result.verdict === 'fail' ? 'fail' : 'not assessed',
-      words: `the oscillation ${result.verdict === 'fail' ? 'does not' : 'may not'} grow out of the half-on state (${result.case}): ${what}`,
+      words: () =>
+        `the oscillation ${result.verdict === 'fail' ? 'does not' : 'may not'} grow out of the half-on state (${result.case}): ${what()}`,
       ...remedy,
     },
   ];
@@ -211,7 +228,7 @@ function supplyLimit(result: Summed | undefined): readonly Statement[] {
   return [
     {
       verdict: 'not assessed',
-      words: `the supply is past its limit (${result.case}): the rail sags and both switches may come on`,
+      words: () => `the supply is past its limit (${result.case}): the rail sags and both switches may come on`,
       remedy: () => result.remedy,
     },
   ];

@@ -48,11 +48,12 @@ export function standingsOf({
   policies: Policies;
   without: string;
 }): readonly Standing[] {
-  const standings = checks.flatMap((check): readonly Standing[] => {
+  const standings: (Standing & { readonly case: string })[] = [];
+  for (const check of checks) {
     const worst = check.id === without ? undefined : worstJudged({ check, analysis, policies });
-    if (worst === undefined) return [];
+    if (worst === undefined) continue;
     const { verdict, value, limit, margin, reason } = worst.judgement;
-    return [{ id: check.id, verdict, value, limit, margin, ...(reason === undefined ? {} : { reason }) }];
-  });
-  return [...standings, latchUp.standing({ analysis, results: standings.map((standing) => ({ ...standing, case: '' })) })];
+    standings.push({ id: check.id, verdict, value, limit, margin, reason, case: '' });
+  }
+  return [...standings, latchUp.standing({ analysis, results: standings })];
 }

@@ -47,7 +47,14 @@ export function worstResult({
 
 /** The worst of one check over every load and corner, without its words. */
 export function worstJudged({ check, analysis, policies }: { check: Check; analysis: Analysis; policies: Policies }): Judged | undefined {
-  return worstOf(judgedCases({ check, analysis, policy: policies.get(check.id) ?? circuitPolicy }));
+  const policy = policies.get(check.id) ?? circuitPolicy;
+  let worst: Judged | undefined;
+  for (const instance of analysis.corners)
+    for (const finding of check.run({ analysis, instance })) {
+      const judged = judgedInRange({ check, finding, instance, policy });
+      if (worst === undefined || isWorse(judged, worst)) worst = judged;
+    }
+  return worst;
 }
 
 function judgedCases({ check, analysis, policy }: { check: Check; analysis: Analysis; policy: Policy }): readonly Judged[] {

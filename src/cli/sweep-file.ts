@@ -4,6 +4,7 @@ import { reviewOf } from '../checks/review.ts';
 import { quantitiesOf } from '../driver/quantities.ts';
 import type { PartsLibrary } from '../parts/library.ts';
 import type { Part } from '../parts/part.ts';
+import type { Design } from '../project/design.ts';
 import { editedProject, valueText } from '../project/edited-project.ts';
 import { projectKey, type ProjectKey } from '../project/project-key.ts';
 import type { LibraryOpener } from '../project/read-project.ts';
@@ -64,9 +65,9 @@ export function sweptFile({
       },
     });
   };
-  const { title = 'untitled' } = designInText({ text, path, openLibrary });
+  const design = designInText({ text, path, openLibrary });
   const base = review(text, true);
-  const varied = variedKeys({ text, path, vary });
+  const varied = variedKeys({ text, path, vary, parts: partsOf(design) });
   const shown = show.flatMap((id) => shownOf({ id, base }));
   const timed = !closedForm && shown.some(({ id }) => timedChecks.has(id) || timedQuantities.has(id));
   const keys = varied.map(({ key: { name, dimension, isWritten }, values }) => ({ name, dimension, isWritten, values }));
@@ -75,10 +76,26 @@ export function sweptFile({
   const refused = swept.points.flatMap((point) => ('refused' in point ? [point.refused] : []));
   // nothing is left to show where no point can be computed
   if (refused.length === swept.points.length) throw new InputError(refused.slice(0, 1));
-  return { title, sweep: swept };
+  return { title: design.title ?? 'untitled', sweep: swept };
 }
 
-function variedKeys({ text, path, vary }: { text: string; path: string; vary: readonly string[] }): readonly Varied[] {
+/** The parts that a design has. */
+function partsOf({ switches, gates, tank, chokes }: Design): readonly Part[] {
+  const { crossDiode, clamp } = gates;
+  return [switches.mosfet, crossDiode, ...(clamp === undefined ? [] : [clamp]), tank.bank.capacitor, chokes.choke];
+}
+
+function variedKeys({
+  text,
+  path,
+  vary,
+  parts,
+}: {
+  text: string;
+  path: string;
+  vary: readonly string[];
+  parts: readonly Part[];
+}): readonly Varied[] {
   const { root } = accepted(parseYaml({ text, path }));
   if (vary.length > 2)
     throw new InputError([{ id: 'usage', message: 'a sweep varies one or two keys', help: 'leave out the other --vary' }]);
@@ -86,7 +103,7 @@ function variedKeys({ text, path, vary }: { text: string; path: string; vary: re
     const [, name, range] = /^(.+)=([^=]*)$/.exec(one) ?? [];
     const help = 'write a key and a range such as "supply.voltage=12 V..36 V:1 V"';
     if (name === undefined || range === undefined) throw new InputError([{ id: 'usage', message: `--vary: "${one}" has no "="`, help }]);
-    const key = accepted(projectKey({ root, path: name }));
+    const key = accepted(projectKey({ root, path: name, parts }));
     const option = `--vary ${key.name}`;
     return { key, values: exactRange({ option, text: range, dimension: key.dimension, isWhole: key.isWhole, most: mostPoints }) };
   });

@@ -1,3 +1,4 @@
+import type { Part } from '../parts/part.ts';
 import type { SourceNode } from '../source/source-tree.ts';
 import { entryOf } from '../source/source-tree.ts';
 import { didYouMeanHelp } from '../source/did-you-mean.ts';
@@ -6,6 +7,7 @@ import { schemaUnder, typesOf } from '../source/json-schema.ts';
 import type { JsonSchema, SchemaPlace } from '../source/json-schema.ts';
 import { quoted } from '../source/quoted.ts';
 import type { Dimension } from '../units/dimension.ts';
+import { namedPartProblem } from './inline-part.ts';
 import { loadName } from './project-contradictions.ts';
 import { projectSchema } from './project-schema.ts';
 
@@ -38,24 +40,26 @@ type Step = { readonly found: Found; readonly rest: string } | { readonly proble
  * The key of a project file that a dotted path names: `supply.voltage`, `loads[1].power` (counted from 0), `loads.NAME.power`,
  * `tank.bank.part.capacitance` of an inline part. The key need not be written in the file.
  *
- * @param root  of the project file
- * @param path  as written
+ * @param root   of the project file
+ * @param path   as written
+ * @param parts  those that the file names, so that it can be said what to write in place of a name
  * @returns the key; or what is wrong with it: `unknown-key`, `not-a-quantity`, `named-part`
  */
-export function projectKey({ root, path }: { root: SourceNode; path: string }): Outcome<ProjectKey> {
+export function projectKey({ root, path, parts = [] }: { root: SourceNode; path: string; parts?: readonly Part[] }): Outcome<ProjectKey> {
   let found: Found = { place: projectSchema, node: root, segments: [], name: '' };
   let rest = path.trim().replaceAll(/\[(\d+)\]/g, '.$1');
   while (rest !== '') {
-    const step = stepped(found, rest);
+    const step = stepped(found, { rest, parts });
     if ('problem' in step) return { ok: false, problems: [step.problem] };
     ({ found, rest } = step);
   }
-  return keyOf({ found: withinRating(found), path: path.trim() });
+  return keyOf({ found: withinRating(found), path: path.trim(), parts });
 }
 
-function stepped({ place, node, segments, name }: Found, rest: string): Step {
+function stepped({ place, node, segments, name }: Found, { rest, parts }: { rest: string; parts: readonly Part[] }): Step {
   if (place.schema.items !== undefined) return steppedIntoList({ place, node, segments, name }, rest);
-  const part = partProblem({ place, node, name });
+  const part =
+    partProblem({ found: { place, node, name }, parts, wanted: rest }) ?? besidePart({ found: { place, node, name }, parts, wanted: rest });
   if (part !== undefined) return { problem: part };
   // a key may itself hold dots: the longest one that is written, else the word before the next dot
   const entries = node?.kind === 'map' ? node.entries : [];
@@ -91,18 +95,30 @@ function steppedIntoList({ place, node, segments, name }: Found, rest: string): 
   return { found, rest: rest.slice(word.length + 1) };
 }
 
+/** What is looked for in a place, and the parts that may stand there. */
+interface Wanted {
+  readonly found: Pick<Found, 'place' | 'node' | 'name'>;
+  readonly parts: readonly Part[];
+  /** The path that is left. */
+  readonly wanted: string;
+}
+
 /** A part that is named has its ratings in its own file. */
-function partProblem({ node, name, place }: Pick<Found, 'place' | 'node' | 'name'>): Diagnostic | undefined {
+function partProblem({ found: { node, name, place }, parts, wanted }: Wanted): Diagnostic | undefined {
   if (node?.kind !== 'scalar') return undefined;
   if (place.schema['x-dimension'] !== undefined) {
     return { id: 'not-a-quantity', message: `\`${name}\` is written as one quantity and has no keys in it`, help: `vary ${name} itself` };
   }
   if (place.schema.properties === undefined) return undefined;
-  return {
-    id: 'named-part',
-    message: `\`${name}\` names a part (${node.text}), whose ratings stand in its own file`,
-    help: `write its ratings inline under \`${name}\` to vary one of them`,
-  };
+  return namedPartProblem({ path: name, name: node.text, part: parts.find((part) => part.name === node.text), wanted });
+}
+
+/** A rating beside the name of a part would contradict it. */
+function besidePart({ found: { node, name, place }, parts, wanted }: Wanted): Diagnostic | undefined {
+  const named = node?.kind === 'map' ? entryOf(node, 'part')?.value : undefined;
+  const part = schemaUnder(place, 'part');
+  if (part === undefined || schemaUnder(place, wanted) === undefined || schemaUnder(part, wanted) === undefined) return undefined;
+  return partProblem({ found: { place: part, node: named, name: `${name}.part` }, parts, wanted });
 }
 
 function unknownKey({ place, name, word }: { place: SchemaPlace; name: string; word: string }): Diagnostic {
@@ -121,12 +137,20 @@ function withinRating(found: Found): Found {
   return value === undefined || child === undefined ? found : { ...found, place: child, node: value, segments: [...segments, 'value'] };
 }
 
-function keyOf({ found: { place, node, segments, name }, path }: { found: Found; path: string }): Outcome<ProjectKey> {
+function keyOf({
+  found: { place, node, segments, name },
+  path,
+  parts,
+}: {
+  found: Found;
+  path: string;
+  parts: readonly Part[];
+}): Outcome<ProjectKey> {
   const { schema } = place;
   const refuse = (message: string, help: string): Outcome<never> => ({ ok: false, problems: [{ id: 'not-a-quantity', message, help }] });
   const types = typesOf(schema);
   const dimension = schema['x-dimension'];
-  const part = dimension === undefined ? partProblem({ place, node, name }) : undefined;
+  const part = dimension === undefined ? partProblem({ found: { place, node, name }, parts, wanted: '' }) : undefined;
   if (part !== undefined) return { ok: false, problems: [part] };
   if (schema.items !== undefined) {
     const items = node?.kind === 'list' ? node.items : [];

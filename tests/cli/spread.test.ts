@@ -89,6 +89,18 @@ describe.concurrent('spread', () => {
     expect(stderr.replaceAll(/\s+/g, ' ')).toContain(words);
   });
 
+  test('what is there is not written over, and refused before the work is done', async () => {
+    const csv = join(emptyFolder(), 'builds.csv');
+    const args = ['spread', 'examples/live-rail-lamp.yaml', ...quick, '--csv', csv];
+    expect((await ran(args)).status).toBe(0);
+    const written = readFileSync(csv, 'utf8');
+    const refused = await ran([...args, '--as', 'unifrom']);
+    expect(refused).toMatchObject({ status: 2, stdout: '' });
+    expect(refused.stderr.replaceAll(/\s+/g, ' ')).toMatch(/--csv: .*exists already.*--force to write over it/);
+    expect(readFileSync(csv, 'utf8')).toBe(written);
+    expect((await ran([...args, '--force'])).status).toBe(0);
+  });
+
   test('a tolerance of 100 % or more is refused at its place', async () => {
     const text = readFileSync(join(root, 'examples', 'live-rail-lamp.yaml'), 'utf8');
     const path = fileWith(edited(text, ['tolerance: 5 %', 'tolerance: 120 %']));

@@ -176,7 +176,10 @@ describe.concurrent('sweep', () => {
     );
     expect(rows).toHaveLength(6);
     expect(rows[1]).toMatch(/^0,,,,,,,,.*at least/);
-    expect((await ran([...one, '--csv', csv])).stderr).toContain('exists already');
+    // before the work is done: no other fault of the command is looked for
+    const refused = await ran([...one.slice(0, -1), 'no.such.id', '--csv', csv]);
+    expect(refused).toMatchObject({ status: 2, stdout: '' });
+    expect(refused.stderr.replaceAll(/\s+/g, ' ')).toMatch(/--csv: .*out.csv exists already.*--force to write over it/);
     expect((await ran([...one, '--csv', csv, '--force'])).status).toBe(0);
   });
 
@@ -185,7 +188,13 @@ describe.concurrent('sweep', () => {
     [['--vary', 'supply.voltege=1 V..2 V', ...show], 'did you mean `voltage`?'],
     [['--vary', 'title=1..2', ...show], '`title` is text'],
     [['--vary', 'switches.part=1..2', ...show], 'names a part (IRFP250N)'],
-    [['--vary', 'switches.part.onResistance=1 ohm..2 ohm', ...show], 'write its ratings inline'],
+    [
+      ['--vary', 'switches.part.onResistance=1 ohm..2 ohm', ...show],
+      'in place of `part: IRFP250N` write `part: {onResistance: 75 mΩ, drainVoltage: 200 V, …}`, with every key of its part file (tankproof parts show IRFP250N;',
+    ],
+    [['--vary', 'gates.clamp.power=1 W..2 W', ...show], 'and vary gates.clamp.power'],
+    [['--vary', 'chokes.inductance=50 uH..100 uH', ...show], 'write `part: {inductance: 200.9 µH, resistance: 12.8 mΩ, …}`'],
+    [['--vary', 'tank.bank.part=1..2', ...show], 'and vary tank.bank.part.capacitance'],
     [['--vary', 'gates.pullUp.hold=1..2', ...show], 'true or false'],
     [['--vary', 'supply=1..2', ...show], 'group of keys'],
     [['--vary', 'loads=1..2', ...show], 'is a list'],
