@@ -2,7 +2,7 @@ import { Command } from '@oclif/core/command';
 import { CLIError } from '@oclif/core/errors';
 import { string } from '@oclif/core/flags';
 import type { Diagnostic } from '../source/diagnostic.ts';
-import { diagnosticsText, InputError, textOf } from './engine.ts';
+import { diagnosticsText, InputError, textOf, writeOver } from './engine.ts';
 import { exitStatus } from './exit-status.ts';
 import { streamLook } from './terminal.ts';
 
@@ -21,6 +21,21 @@ export abstract class BaseCommand extends Command {
   /** Prints problems of inputs to standard error; nothing under --json, where they are in the document. */
   protected printProblems(problems: readonly Diagnostic[]): void {
     if (!this.jsonEnabled()) printProblemsText(problems);
+  }
+
+  /** A status line on a terminal, nothing elsewhere: called with the share that is done. */
+  protected progress(what: string): (share: number) => void {
+    if (!process.stderr.isTTY || this.jsonEnabled()) return () => undefined;
+    const blank = ' '.repeat(what.length + 7);
+    return (share) => {
+      process.stderr.write(share < 1 ? `\r${what} ${Math.round(share * 100)} % ` : `\r${blank}\r`);
+    };
+  }
+
+  /** Writes a file that was asked for and says so. */
+  protected written({ path, text, force }: { path: string; text: string; force: boolean }): void {
+    writeOver({ path, text, force });
+    this.log(`\nwrote ${path}`);
   }
 
   protected override catch(error: Error): Promise<void> {

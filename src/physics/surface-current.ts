@@ -54,6 +54,19 @@ function round({ turn, by, count }: { turn: Point; by: Metre; count: number }): 
  * @example surfaceCurrent({ turns: [{ radius: 1, height: 0 }], wireRadius: 0.01 }).inductance // 0.0000058858872163316634
  */
 export function surfaceCurrent({ turns, wireRadius: a }: { turns: readonly Turn[]; wireRadius: Metre }): SurfaceCurrent {
+  const key = JSON.stringify([a, turns.map(({ radius, height }) => [radius, height])]);
+  const known = solved.get(key) ?? settled({ turns, wireRadius: a });
+  // the coil stays while frequency, temperature and bank change: the last few are enough
+  solved.delete(key);
+  solved.set(key, known);
+  if (solved.size > mostKept) solved.delete(solved.keys().next().value!);
+  return known;
+}
+
+const mostKept = 8;
+const solved = new Map<string, SurfaceCurrent>();
+
+function settled({ turns, wireRadius: a }: { turns: readonly Turn[]; wireRadius: Metre }): SurfaceCurrent {
   requirePositive({ 'wire radius': a, turns: turns.length });
   if (turns.length > mostSurfaceTurns) throw new RangeError(`${turns.length} turns are more than ${mostSurfaceTurns}`);
   requireApart({ turns, wireRadius: a });
