@@ -85,7 +85,7 @@ export function banksFor({
 }
 
 /** Past its line by so much with the coil taken as it is now, a bank is not computed with the coil at its own frequency. */
-const hopeless: Ratio = 1.1;
+export const hopeless: Ratio = 1.1;
 
 /**
  * The smallest bank of a part that holds what is wished for and passes every check of the bank. Every bank is looked at: nothing is
@@ -130,7 +130,7 @@ export function searchBank({
 }
 
 /** The coil by its values with the present bank: its resistance hardly moves a capacitor's stress, and takes long to compute. */
-function withCoilAsItIs(design: Design): Design {
+export function withCoilAsItIs(design: Design): Design {
   const { inductance, resistance, tolerance } = coilOf(design);
   return { ...design, tank: { ...design.tank, coil: { inductance, resistance, tolerance } } };
 }

@@ -45,23 +45,17 @@ export function withBank({ design, bank }: { design: Design; bank: Bank }): Desi
  * @returns the gravest verdict and each check's worst; a bank that does not pass while running is not followed through its transients
  */
 export function bankStateOf({ design, policies, depth }: { design: Design; policies: Policies; depth: BankDepth }): BankState {
-  try {
-    const running = runningBankState({ design, policies });
-    if (running.verdict === 'fail' || running.verdict === 'warn') return running;
+  const running = runningBankState({ design, policies });
+  if (running.verdict === 'fail' || running.verdict === 'warn') return running;
+  return attempted(() => {
     const inClosedForm = analysisOf(design);
     return stateOf({ analysis: depth === 'time domain' ? timedAnalysis(inClosedForm, 'peaks') : inClosedForm, policies });
-  } catch (error) {
-    return impossible(error);
-  }
+  });
 }
 
 /** What they say of the running driver alone. */
 export function runningBankState({ design, policies }: { design: Design; policies: Policies }): BankState {
-  try {
-    return stateOf({ analysis: runningAnalysisOf(design), policies });
-  } catch (error) {
-    return impossible(error);
-  }
+  return attempted(() => stateOf({ analysis: runningAnalysisOf(design), policies }));
 }
 
 /** What they say of an analysis. */
@@ -80,11 +74,29 @@ function gravest(of: readonly Verdict[]): Verdict {
   return verdicts.toReversed().find((verdict) => of.includes(verdict)) ?? 'not assessed';
 }
 
-/** A design that its own values contradict, such as a loadedQ that this bank's loss does not leave. */
-function impossible(error: unknown): BankState {
-  if (!(error instanceof DesignError)) throw error;
-  const stress = { id: 'capacitor-current', dimension: 'current', value: null, limit: null, load: null, reason: error.message } as const;
-  return { verdict: 'not assessed', stresses: [{ ...stress, verdict: 'not assessed' }] };
+/** A state; where the design's own values contradict each other, such as a loadedQ that this bank's loss does not leave, that is why. */
+export function attempted(state: () => BankState): BankState {
+  try {
+    return state();
+  } catch (error) {
+    if (!(error instanceof DesignError)) throw error;
+    const stress = { id: 'capacitor-current', dimension: 'current', value: null, limit: null, load: null, reason: error.message } as const;
+    return { verdict: 'not assessed', stresses: [{ ...stress, verdict: 'not assessed' }] };
+  }
+}
+
+/** Of two states of one bank, check by check the graver one. */
+export function worseState(a: BankState, b: BankState): BankState {
+  const stresses = a.stresses.map((stress) => {
+    const other = b.stresses.find(({ id }) => id === stress.id);
+    return other === undefined || rankOf(stress) >= rankOf(other) ? stress : other;
+  });
+  return { verdict: gravest(stresses.map(({ verdict }) => verdict)), stresses };
+}
+
+function rankOf({ verdict, load }: BankStress): number {
+  // a load is a ratio far below this
+  return verdicts.indexOf(verdict) * 1e9 + (load ?? 0);
 }
 
 /** The gravest stress of a state, of equal ones the one furthest past its line; undefined where all pass. */

@@ -91,3 +91,46 @@ function spread({ from, to, count }: { from: number; to: number; count: number }
   const values = Array.from({ length: many }, (_, i) => start * (to / start) ** (i / (many - 1)));
   return from > 0 ? values : [0, ...values];
 }
+
+/**
+ * The counts of a range such as `8..40` or `8..40:4`.
+ *
+ * @returns ascending whole numbers, one or more
+ * Errors: InputError that names the option where the text is no such range.
+ */
+export function countRange({ option, text, most }: { option: string; text: string; most: number }): readonly number[] {
+  const match = /^\s*(\d+)\s*\.\.\s*(\d+)\s*(?::\s*(\d+)\s*)?$/.exec(text);
+  const [from, to, step] = [match?.[1] ?? 0, match?.[2] ?? 0, match?.[3] ?? 1].map(Number) as [number, number, number];
+  const problem =
+    match === null
+      ? `"${text}" is not a range of counts`
+      : from < 1 || step < 1
+        ? 'counts and their step begin at 1'
+        : to < from
+          ? 'the range runs backwards'
+          : to > most
+            ? `the range goes past ${most}`
+            : (to - from) / step >= 200
+              ? 'the range has more than 200 counts'
+              : undefined;
+  if (problem !== undefined)
+    throw new InputError([{ id: 'not-a-range', message: `${option}: ${problem}`, help: 'write a range such as 8..40, or 8..40:4' }]);
+  return Array.from({ length: Math.floor((to - from) / step) + 1 }, (_, i) => from + i * step);
+}
+
+/**
+ * A whole number of an option.
+ *
+ * Errors: InputError that names the option where it is none, or lies outside.
+ */
+export function wholeOption({ option, text, least, most }: { option: string; text: string; least: number; most: number }): number {
+  const value = /^\d+$/.test(text.trim()) ? Number(text) : Number.NaN;
+  if (value >= least && value <= most) return value;
+  throw new InputError([
+    {
+      id: 'out-of-range',
+      message: `${option}: "${text}" is no whole number from ${least} to ${most}`,
+      help: `write one, such as ${least}`,
+    },
+  ]);
+}

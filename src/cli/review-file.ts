@@ -39,7 +39,34 @@ export function defaultPolicies(root: string): Policies {
  * Errors: InputError with everything that is wrong with the file or the parts it names.
  */
 export function designInFile({ path, root }: { path: string; root: string }): Design {
-  return designInText({ text: readText(path), path, openLibrary: (folders) => partsInFolders({ root, projectPath: path, folders }) });
+  return projectInFile({ path, root }).design;
+}
+
+/**
+ * The design of a project file and the folders of parts that it names.
+ *
+ * Errors: InputError, as designInFile.
+ */
+export function projectInFile({ path, root }: { path: string; root: string }): { design: Design; partsFolders: readonly string[] } {
+  let partsFolders: readonly string[] = [];
+  const design = designInText({
+    text: readText(path),
+    path,
+    openLibrary: (folders) => {
+      partsFolders = folders;
+      return partsInFolders({ root, projectPath: path, folders });
+    },
+  });
+  return { design, partsFolders };
+}
+
+/**
+ * The levels that a design is judged by: the tool's own with the project's overrides.
+ *
+ * Errors: InputError with what is wrong with an override.
+ */
+export function policiesOf({ design, root }: { design: Design; root: string }): Policies {
+  return ownPolicies({ policies: defaultPolicies(root), design });
 }
 
 /**

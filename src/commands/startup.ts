@@ -80,7 +80,10 @@ Exit status: 0 every event of the project as written runs, 1 one latches, does n
         throw new InputError([
           { id: 'out-of-range', message: '--voltage must be above zero', help: 'write a range such as "6 V..24 V:3 V"' },
         ]);
-      const map = studied({ design, study: () => latchMap({ design, riseTimes, voltages, options, progress: this.progress() }) });
+      const map = studied({
+        design,
+        study: () => latchMap({ design, riseTimes, voltages, options, progress: this.progress() }),
+      });
       this.log(`${args.file}  ${title}\n\n${latchMapText({ map, width })}`);
       if (flags.plot !== undefined)
         this.written({ path: flags.plot, text: latchMapSvg({ map, title: `${title}: start` }), force: flags.force });
