@@ -105,28 +105,29 @@ function advance({
   now: Second;
   crests: { readonly voltage: Crest; readonly current: Crest } | undefined;
 }): void {
-  const [m0, m1, m2, m3] = matrixExponential({ matrix: scaled(matrix, width) }) as [Row, Row, Row, Row];
-  const [a0, a1, a2, a3] = m0;
-  const [b0, b1, b2, b3] = m1;
-  const [c0, c1, c2, c3] = m2;
-  const [d0, d1, d2, d3] = m3;
+  const onward = matrixExponential({ matrix: scaled(matrix, width) });
   const p1 = slope === 0 ? nothing : settled({ source: slope });
   const p0 = settled({ source, moving: p1 });
-  let [w, x, y, z] = weights.map((weight, i) => weight * (state[i]! - p0[i]!)) as [number, number, number, number];
-  const [ofCurrent, ofVoltage] = [1 / weights[2], 1 / weights[3]];
+  let left = Float64Array.from(weights, (weight, i) => weight * (state[i]! - p0[i]!));
+  let next = new Float64Array(4);
   for (let i = 1; i <= count; i++) {
-    const [w0, x0, y0, z0] = [w, x, y, z];
-    w = a0 * w0 + a1 * x0 + a2 * y0 + a3 * z0;
-    x = b0 * w0 + b1 * x0 + b2 * y0 + b3 * z0;
-    y = c0 * w0 + c1 * x0 + c2 * y0 + c3 * z0;
-    z = d0 * w0 + d1 * x0 + d2 * y0 + d3 * z0;
+    multiplied({ rows: onward, by: left, into: next });
+    const done = left;
+    left = next;
+    next = done;
     if (crests === undefined) continue;
     const time = i * width;
-    see(crests.current, y * ofCurrent + p0[2] + p1[2] * time, now + time, width);
-    see(crests.voltage, z * ofVoltage + p0[3] + p1[3] * time, now + time, width);
+    see(crests.current, left[2]! / weights[2] + p0[2] + p1[2] * time, now + time, width);
+    see(crests.voltage, left[3]! / weights[3] + p0[3] + p1[3] * time, now + time, width);
   }
-  const left = [w, x, y, z];
   weights.forEach((weight, i) => (state[i] = (weight > 0 ? left[i]! / weight : 0) + p0[i]! + p1[i]! * count * width));
+}
+
+function multiplied({ rows, by: x, into }: { rows: Matrix; by: Float64Array; into: Float64Array }): void {
+  for (let i = 0; i < 4; i++) {
+    const row = rows[i]!;
+    into[i] = row[0]! * x[0]! + row[1]! * x[1]! + row[2]! * x[2]! + row[3]! * x[3]!;
+  }
 }
 
 type Row = readonly [number, number, number, number];
@@ -215,11 +216,17 @@ function restart(crest: Crest): void {
 
 function see(crest: Crest, value: number, time: Second, width: Second): void {
   const { before, last } = crest;
-  if (value > crest.highest) [crest.highest, crest.at] = [value, time];
+  if (value > crest.highest) {
+    crest.highest = value;
+    crest.at = time;
+  }
   if (last >= before && last > value && Number.isFinite(before)) {
     const bend = before - 2 * last + value;
     const top = last - (before - value) ** 2 / (8 * bend);
-    if (top > crest.highest) [crest.highest, crest.at] = [top, time - width + (width * (before - value)) / (2 * bend)];
+    if (top > crest.highest) {
+      crest.highest = top;
+      crest.at = time - width + (width * (before - value)) / (2 * bend);
+    }
   }
   crest.before = last;
   crest.last = value;
