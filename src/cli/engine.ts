@@ -20,10 +20,13 @@ export { latchMapText, recordingCsv, startupJson, startupText } from '../report/
 export { latchMapSvg, recordingSvg } from '../report/startup-svg.ts';
 export { quantityRange } from './quantity-range.ts';
 export { parsedOption } from './parsed-option.ts';
-export { defaultPolicies, designInFile, reviewedDesign, reviewedFile, studied } from './review-file.ts';
+export { defaultPolicies, designInFile, projectPoliciesOf, reviewedDesign, reviewedFile, studied } from './review-file.ts';
 export { bringupCard } from '../studies/bringup/card.ts';
 export { bringupJson } from '../report/bringup-json.ts';
 export { bringupPage } from '../report/bringup-page.ts';
 export { pageHtml } from '../report/page-html.ts';
 export { pageMarkdown } from '../report/page-markdown.ts';
 export { pageText } from '../report/page-text.ts';
+export { readingsStudy } from '../studies/readings/study.ts';
+export { readingsJson } from '../report/readings-json.ts';
+export { readingsPage } from '../report/readings-page.ts';

@@ -82,6 +82,11 @@ export function reviewedFile({
   return computed({ design, path, policies, closedForm, faults });
 }
 
+/** The policy with what a design overrides of it. */
+export function projectPoliciesOf({ policies, design }: { policies: Policies; design: Design }): Policies {
+  return accepted(projectPolicies({ policies, design }));
+}
+
 /**
  * A design reviewed, with the analysis that the review rests on.
  *
@@ -92,7 +97,7 @@ export function reviewedDesign({ design, policies, closedForm = false }: { desig
   results: readonly Result[];
   merged: Policies;
 } {
-  const merged = accepted(projectPolicies({ policies, design }));
+  const merged = projectPoliciesOf({ policies, design });
   const inClosedForm = analysisOf(design);
   const analysis = closedForm ? inClosedForm : timedAnalysis(inClosedForm);
   return { analysis, results: reviewOf({ analysis, policies: merged }), merged };
