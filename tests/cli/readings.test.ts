@@ -35,7 +35,7 @@ describe('readings', () => {
   });
 
   test('a reading that disagrees ends with 1 although every margin as built holds; --report-only makes it 0', async () => {
-    const path = withReadings('{frequency: 98.1 kHz}');
+    const path = withReadings('{frequency: 98.1 kHz, tankCurrentPeak: 20.6 A, supplyCurrentIdle: 405 mA}');
     const { status, stdout } = await ran(['readings', path]);
     expect(status).toBe(1);
     expect(stdout).toContain('0 failed');
@@ -43,12 +43,12 @@ describe('readings', () => {
   });
 
   test.each([
-    ['no readings', '{}', 'no-readings', '37:1'],
-    ['a frequency in the wrong unit', '{frequency: 850 kHz}', 'reading-far-off', '37:23'],
-    ['a drain above what the rail gives', '{drainPeak: 80 V}', 'impossible-reading', '37:23'],
-    ['a load that gives power', '{supplyCurrentIdle: 1 A, supplyCurrentLoaded: 700 mA}', 'impossible-reading', '37:56'],
-    ['a load that is not there', '{load: lantern on the pat, frequency: 85 kHz}', 'unknown-load', '37:18'],
-    ['no number', '{frequency: about 85 kHz}', 'not-a-quantity', '37:23'],
+    ['no readings', '{}', 'no-readings', '38:11'],
+    ['a frequency in the wrong unit', '{frequency: 850 kHz}', 'reading-far-off', '38:23'],
+    ['a drain above what the rail gives', '{drainPeak: 80 V}', 'impossible-reading', '38:23'],
+    ['a load that gives power', '{supplyCurrentIdle: 1 A, supplyCurrentLoaded: 700 mA}', 'impossible-reading', '38:57'],
+    ['a load that is not there', '{load: lantern on the pat, frequency: 85 kHz}', 'unknown-load', '38:18'],
+    ['no number', '{frequency: about 85 kHz}', 'unknown-unit', '38:23'],
   ])('%s is refused with one error and status 2', async (_words, readings, id, at) => {
     const path = withReadings(readings);
     const { status, stdout, stderr } = await ran(['readings', path]);

@@ -35,6 +35,8 @@ export interface Cause {
 const leastGain = 4;
 /** A fault is one more value: it must gain so much for itself (Akaike). */
 const priceOfFault = 2;
+/** A larger size of the same fault must explain so much better than a smaller one: what no reading tells is not made up. */
+const worthASize = 1;
 /** Standard deviations within which a reading counts as explained. */
 export const explained = 2.5;
 
@@ -65,7 +67,7 @@ export function causesOf({
     // a cause under which a reading could not be had explains nothing
     if (fit === undefined || fit.residuals.size < base.residuals.size || latches(faulty)) continue;
     const gain = base.cost - fit.cost - priceOfFault;
-    if (gain < leastGain || gain <= (best.get(fault.id)?.gain ?? 0)) continue;
+    if (gain < leastGain || gain <= (best.get(fault.id)?.gain ?? 0) + worthASize) continue;
     best.set(fault.id, {
       id: fault.id,
       words: fault.words,
