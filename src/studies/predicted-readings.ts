@@ -75,5 +75,5 @@ function caseTemperature({ design, running }: { design: Design; running: Running
   const above = junctionOverCase({ design, running });
   const { junction } = running;
   if (!isKnown(above) || 'unknown' in junction) return above;
-  return (junction.temperature) - above;
+  return junction.temperature - above;
 }
