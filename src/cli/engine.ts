@@ -27,7 +27,16 @@ export { spreadCsv, spreadJson } from '../report/spread-data.ts';
 export { spreadSvg } from '../report/spread-svg.ts';
 export { spreadText } from '../report/spread-text.ts';
 export { parsedOption } from './parsed-option.ts';
-export { defaultPolicies, designInFile, policiesOf, projectInFile, reviewedDesign, reviewedFile, studied } from './review-file.ts';
+export {
+  defaultPolicies,
+  designInFile,
+  ownPolicies,
+  policiesOf,
+  projectInFile,
+  reviewedDesign,
+  reviewedFile,
+  studied,
+} from './review-file.ts';
 export { bringupCard } from '../studies/bringup/card.ts';
 export { bringupJson } from '../report/bringup-json.ts';
 export { bringupPage } from '../report/bringup-page.ts';
@@ -44,3 +53,6 @@ export { bankCurveSvg, bankCurveText } from '../report/bank-curve.ts';
 export { drawerText } from '../report/drawer-text.ts';
 export { bankCurveJson, bankJson, drawerJson } from '../report/bank-json.ts';
 export { bankCapacitance } from '../checks/bank-search.ts';
+export { readingsStudy } from '../studies/readings/study.ts';
+export { readingsJson } from '../report/readings-json.ts';
+export { readingsPage } from '../report/readings-page.ts';

@@ -90,6 +90,12 @@ describe('what happens to a running driver', () => {
   ] as const)('%s that %s: %s', (key, kind, verdict, words) => {
     expect(told(key, outcome(kind))).toEqual([{ verdict, words: expect.stringMatching(words) as string }]);
   });
+  test('a dip whose return takes the drains past their rating warns', () => {
+    const [statement, ...others] = told('supplyDrop', { ...outcome('runs'), peaks: { ...peaks, drain: 205 } });
+    expect(others).toEqual([]);
+    expect(statement).toMatchObject({ verdict: 'warn', words: expect.stringMatching(/takes the drains to 211 V of 200 V/) as string });
+    expect(told('supplyDrop', { ...outcome('runs'), peaks: { ...peaks, drain: 190 } }).map(({ verdict }) => verdict)).toEqual(['pass']);
+  });
   test('nothing is said of them where the start does not run', () => {
     const latched = analysis.starts!.map((start) => ({ ...start, outcome: 'latches' as const }));
     expect(statements({ ...analysis, starts: latched })).toEqual([]);
