@@ -29,11 +29,10 @@ export const latchUp = {
   dimension: 'ratio',
   sense: 'at-most',
   docs,
+  verdict: (of: { analysis: Analysis; results: readonly Result[] }): Verdict => gravestOf(statementsOf(of)),
   run: ({ analysis, results }: { analysis: Analysis; results: readonly Result[] }): Result => {
     const statements = statementsOf({ analysis, results });
-    const verdict = (['fail', 'not assessed', 'warn', 'pass'] as const).find((rank) =>
-      statements.some((statement) => statement.verdict === rank),
-    )!;
+    const verdict = gravestOf(statements);
     const decisive = statements.filter((statement) => statement.verdict === verdict);
     const words = decisive.map((statement) => statement.words);
     const remedies = verdict === 'pass' ? [] : remediesOf(decisive);
@@ -60,6 +59,10 @@ export const latchUp = {
     };
   },
 } as const satisfies { part: SubjectPart; docs: CheckDocs } & Record<string, unknown>;
+
+function gravestOf(statements: readonly Statement[]): Verdict {
+  return (['fail', 'not assessed', 'warn', 'pass'] as const).find((rank) => statements.some(({ verdict }) => verdict === rank))!;
+}
 
 /** The first two remedies that statements have. */
 function remediesOf(statements: readonly Statement[]): readonly string[] {

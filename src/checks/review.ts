@@ -1,5 +1,6 @@
 import type { Analysis } from '../driver/analysis.ts';
 import { bankRemedy } from './bank-remedy.ts';
+import type { Verdict } from './judge.ts';
 import { latchUp } from './latch-up.ts';
 import type { Policies } from './policy.ts';
 import { checks } from './registry.ts';
@@ -17,4 +18,11 @@ export function reviewOf({ analysis, policies }: { analysis: Analysis; policies:
   const passingBank = (): string => (bank ??= bankRemedy({ analysis, policies }));
   const results = checks.flatMap((check) => worstResult({ check, analysis, policies, passingBank }) ?? []);
   return [...results, latchUp.run({ analysis, results })];
+}
+
+/** The verdict of every check, the summary included, without remedies. */
+export function verdictsOf({ analysis, policies }: { analysis: Analysis; policies: Policies }): ReadonlyMap<string, Verdict> {
+  const results = checks.flatMap((check) => worstResult({ check, analysis, policies, passingBank: undefined }) ?? []);
+  const all = results.map(({ id, verdict }) => [id, verdict] as const);
+  return new Map([...all, [latchUp.id, latchUp.verdict({ analysis, results })]]);
 }

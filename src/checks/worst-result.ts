@@ -25,7 +25,7 @@ export interface Judged {
  * The worst of one check over every load and corner as a result; undefined where the design has no such part.
  *
  * @param policies     levels by check id
- * @param passingBank  see RemedyInput
+ * @param passingBank  see RemedyInput; absent where no remedies are wanted, some of which take long to find
  */
 export function worstResult({
   check,
@@ -36,7 +36,7 @@ export function worstResult({
   check: Check;
   analysis: Analysis;
   policies: Policies;
-  passingBank: RemedyInput['passingBank'];
+  passingBank: RemedyInput['passingBank'] | undefined;
 }): Result | undefined {
   const policy = policies.get(check.id) ?? circuitPolicy;
   const judged = judgedCases({ check, analysis, policy });
@@ -133,7 +133,7 @@ function resultOf({
   check: Check;
   analysis: Analysis;
   policy: Policy;
-  passingBank: RemedyInput['passingBank'];
+  passingBank: RemedyInput['passingBank'] | undefined;
   decisive: readonly (keyof Corner)[];
 } & Judged): Result {
   const { verdict, value, limit, warnAt, margin, reason } = judgement;
@@ -172,9 +172,9 @@ function remedyOf({
 }: {
   finding: Finding;
   judgement: Judgement;
-  passingBank: RemedyInput['passingBank'];
+  passingBank: RemedyInput['passingBank'] | undefined;
 }): string | undefined {
-  if (verdict === 'pass' || verdict === 'not assessed') return undefined;
+  if (passingBank === undefined || verdict === 'pass' || verdict === 'not assessed') return undefined;
   return finding.remedy?.({ warnAt: target ?? warnAt ?? 0, limit: limit ?? 0, passingBank });
 }
 

@@ -27,21 +27,49 @@ export function quantityRange({
   dimension: Dimension;
   count: number;
 }): readonly number[] {
-  const refuse = (message: string): never => {
-    const help = `write a range such as "${exampleOf(dimension)}..${exampleOf(dimension).replace(/^\d+/, (digits) => String(3 * Number(digits)))}"`;
-    throw new InputError([{ id: 'not-a-range', message: `${option}: ${message}`, help }]);
-  };
-  const match = /^(.+?)\.\.([^:]+)(?::(.+))?$/.exec(text.trim());
-  if (match === null) return refuse(`"${text}" is not a range`);
-  const [, low = '', high = '', width] = match;
-  const [from, to] = [low, high].map((one) => parsedOption({ option, text: one.trim(), dimension })) as [number, number];
-  if (!(from < to)) return refuse('the range runs backwards or is empty');
+  const { from, to, width } = rangeOf({ option, text, dimension });
+  const refuse = refusal({ option, dimension });
   if (width === undefined) return spread({ from, to, count });
   const step = parsedOption({ option, text: width.trim(), dimension });
   if (!(step > 0)) return refuse('the step must be above zero');
   const steps = Math.floor((to - from) / step + 1e-9);
   if (steps + 1 > mostValues) return refuse(`the range has more than ${mostValues} values`);
   return Array.from({ length: steps + 1 }, (_, i) => from + i * step);
+}
+
+/**
+ * The ends of a range such as `12 V..36 V`.
+ *
+ * Errors: InputError that names the option where the text is no range, has a step or runs backwards.
+ */
+export function quantityEnds({ option, text, dimension }: { option: string; text: string; dimension: Dimension }): {
+  from: number;
+  to: number;
+} {
+  const { from, to, width } = rangeOf({ option, text, dimension });
+  if (width !== undefined) return refusal({ option, dimension })('the range takes no step');
+  return { from, to };
+}
+
+function refusal({ option, dimension }: { option: string; dimension: Dimension }): (message: string) => never {
+  const help = `write a range such as "${exampleOf(dimension)}..${exampleOf(dimension).replace(/^\d+/, (digits) => String(3 * Number(digits)))}"`;
+  return (message) => {
+    throw new InputError([{ id: 'not-a-range', message: `${option}: ${message}`, help }]);
+  };
+}
+
+function rangeOf({ option, text, dimension }: { option: string; text: string; dimension: Dimension }): {
+  from: number;
+  to: number;
+  width: string | undefined;
+} {
+  const refuse = refusal({ option, dimension });
+  const match = /^(.+?)\.\.([^:]+)(?::(.+))?$/.exec(text.trim());
+  if (match === null) return refuse(`"${text}" is not a range`);
+  const [, low = '', high = '', width] = match;
+  const [from, to] = [low, high].map((one) => parsedOption({ option, text: one.trim(), dimension })) as [number, number];
+  if (!(from < to)) return refuse('the range runs backwards or is empty');
+  return { from, to, width };
 }
 
 /** From zero on, zero and then a thousandth of the end up in even factors; else in even factors from the beginning. */
