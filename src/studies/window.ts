@@ -69,6 +69,14 @@ interface Axis {
   readonly places: readonly number[];
 }
 
+/** What both windows are searched with. */
+interface WindowInput {
+  readonly design: Design;
+  readonly policies: Policies;
+  readonly depth: WindowDepth;
+  readonly progress: (share: Ratio) => void;
+}
+
 /**
  * The supply voltages and the powers of the heaviest load at which no check fails, with what sets each end and what comes next.
  *
@@ -79,60 +87,53 @@ interface Axis {
  * @param to        highest one
  * @param progress  called after each analysis with a guess at the share that is done
  */
-export function windowStudy({
-  design,
-  policies,
-  depth,
-  from,
-  to,
-  progress,
-}: {
-  design: Design;
-  policies: Policies;
-  depth: WindowDepth;
-  from: Volt;
-  to: Volt;
-  progress: (share: Ratio) => void;
-}): WindowStudy {
-  const failingNow = [...failingIn({ design, policies, depth }).failing];
+export function windowStudy({ from, to, progress, ...rest }: WindowInput & { from: Volt; to: Volt }): WindowStudy {
+  const input = { ...rest, progress: counted({ progress, expected: rest.depth === 'time domain' ? 60 : 250 }) };
+  const failingNow = [...failingIn(rest).failing];
+  const supply = supplyWindow({ ...input, failingNow, from, to });
+  const load = loadWindow({ ...input, failingNow });
+  progress(1);
+  return { depth: rest.depth, supply, ...(load === undefined ? {} : { load }) };
+}
+
+function counted({ progress, expected }: { progress: (share: Ratio) => void; expected: number }): () => void {
   let done = 0;
-  const expected = depth === 'time domain' ? 60 : 250;
-  const asked = (of: { design: Design; depth: WindowDepth }): Failing => {
-    const found = failingIn({ ...of, policies });
+  return () => {
     progress(Math.min(0.99, ++done / expected));
-    return found;
   };
-  const along = (axis: Axis): AxisWindow => axisWindow({ axis, policies, depth, failingNow, asked });
-  const supply = along({
+}
+
+/** Along the supply voltage, the loads held. */
+export function supplyWindow({ from, to, ...input }: WindowInput & { from: Volt; to: Volt; failingNow: readonly string[] }): AxisWindow {
+  const { design, depth } = input;
+  const [least, most] = [Math.ceil(from / finest - 1e-6), Math.floor(to / finest + 1e-6)];
+  const axis: Axis = {
     present: design.supply.voltage,
     valueAt: (index) => Number((index * finest).toFixed(1)),
     designAt: (voltage) => atVoltage({ design, voltage }),
-    places: evenly({
-      from: Math.ceil(from / finest - 1e-6),
-      to: Math.floor(to / finest + 1e-6),
-      count: placesOf[depth].supply,
-      own: Math.round(design.supply.voltage / finest),
-    }),
-  });
+    places: evenly({ from: least, to: most, count: placesOf[depth].supply, own: Math.round(design.supply.voltage / finest) }),
+  };
+  return axisWindow({ axis, ...input });
+}
+
+/** Along the power of the heaviest load; undefined where no load takes any. */
+function loadWindow(input: WindowInput & { failingNow: readonly string[] }): WindowStudy['load'] {
+  const { design, depth } = input;
   const added = design.loads.map((load) => addedResistance({ design, load }));
   const least = Math.min(...added);
-  const index = added.indexOf(least);
-  const own = design.loads[index];
-  if (own === undefined || !Number.isFinite(least)) {
-    progress(1);
-    return { depth, supply };
-  }
+  const heaviestAt = added.indexOf(least);
+  const own = design.loads[heaviestAt];
+  if (own === undefined || !Number.isFinite(least)) return undefined;
   const present: Watt = own.power ?? (Math.PI * design.supply.voltage) ** 2 / (2 * least);
   const { power: _power, loadedQ: _loadedQ, parallelResistance: _resistance, ...rest } = own;
   const steps = (scale: Ratio): number => Math.round(Math.log(scale) / Math.log(finestFactor));
-  const load = along({
+  const axis: Axis = {
     present,
     valueAt: (step) => Number((present * finestFactor ** step).toPrecision(3)),
-    designAt: (power) => ({ ...design, loads: design.loads.map((one, i) => (i === index ? { ...rest, power } : one)) }),
+    designAt: (power) => ({ ...design, loads: design.loads.map((one, i) => (i === heaviestAt ? { ...rest, power } : one)) }),
     places: evenly({ from: steps(lightest), to: steps(heaviest), count: placesOf[depth].load, own: 0 }),
-  });
-  progress(1);
-  return { depth, supply, load: { ...load, name: own.name } };
+  };
+  return { ...axisWindow({ axis, ...input }), name: own.name };
 }
 
 /** So many whole numbers between two, both among them, and one of its own that lies between them. */
@@ -145,15 +146,9 @@ function axisWindow({
   axis: { present, valueAt, designAt, places },
   policies,
   depth,
+  progress,
   failingNow,
-  asked,
-}: {
-  axis: Axis;
-  policies: Policies;
-  depth: WindowDepth;
-  failingNow: readonly string[];
-  asked: (of: { design: Design; depth: WindowDepth }) => Failing;
-}): AxisWindow {
+}: WindowInput & { axis: Axis; failingNow: readonly string[] }): AxisWindow {
   const remembered = (of: (design: Design) => Failing): ((index: number) => Failing) => {
     const known = new Map<number, Failing>();
     return (index) => {
@@ -163,7 +158,11 @@ function axisWindow({
       return found;
     };
   };
-  const whole = remembered((design) => asked({ design, depth }));
+  const whole = remembered((design) => {
+    const found = failingIn({ design, policies, depth });
+    progress(0);
+    return found;
+  });
   const running = remembered((design) => failingIn({ design, policies, depth: 'running' }));
   const input: LadderInput = {
     places,
