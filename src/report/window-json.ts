@@ -12,7 +12,7 @@ export function windowJson({ file, title, study: { depth, supply, load } }: { fi
 }
 
 function axisJson(
-  { present, failingNow, from, to, coarse, ranges, chosen, openAtEnds, lower, upper, always, rest, crossing }: AxisWindow,
+  { present, failingNow, from, to, coarse, ranges, chosen, decided, openAtEnds, lower, upper, always, rest, crossing }: AxisWindow,
   unit: string,
 ): object {
   return {
@@ -24,6 +24,7 @@ function axisJson(
     lookedAt: coarse,
     ranges,
     window: chosen ?? null,
+    startDecided: decided ?? null,
     notAssessedAtEnds: openAtEnds ?? null,
     lower,
     upper,

@@ -77,8 +77,31 @@ function axisLines({ what, axis, dimension, style }: Told & { what: string }): r
     '',
     ...ladderLines({ title: isLoad ? 'more power' : 'upper end', rungs: upper, direction: 'up', dimension, width }),
     ...ladderLines({ title: isLoad ? 'less power' : 'lower end', rungs: lower, direction: 'down', dimension, width }),
+    ...decidedLines({ axis, dimension, width }),
     ...openLines({ axis, width }),
   ];
+}
+
+/** Where the time domain decides that it starts, which not failing alone does not say. */
+function decidedLines({
+  axis: { decided, chosen },
+  dimension,
+  width,
+}: {
+  axis: AxisWindow;
+  dimension: Dimension;
+  width: number;
+}): readonly string[] {
+  if (decided === undefined || chosen === undefined) return [];
+  const words = decided.map((range) => betweenWords({ range, dimension })).join(', ');
+  const isSame = decided.length === 1 && decided[0]!.low === chosen.low && decided[0]!.high === chosen.high;
+  const text =
+    words === ''
+      ? 'nowhere in it is the start decided: latch-up is not assessed throughout'
+      : isSame
+        ? 'the start is decided all through (latch-up is assessed)'
+        : `the start is decided (latch-up is assessed) ${words}`;
+  return hanging({ text, first: '    ', width });
 }
 
 /** What nobody has looked at is no pass: told for both ends, together where it is the same. */

@@ -32,6 +32,8 @@ export interface AxisWindow {
   readonly ranges: readonly ValueRange[];
   /** The range that the present value lies in, else the nearest. */
   readonly chosen?: ValueRange;
+  /** Where the summary of the start is decided too, not only without a fail; only with the time domain, which alone decides it. */
+  readonly decided?: readonly ValueRange[];
   /** What is not assessed at the ends of that range. */
   readonly openAtEnds?: { readonly low: readonly string[]; readonly high: readonly string[] };
   readonly lower: readonly ValueRung[];
@@ -187,6 +189,7 @@ function axisWindow({
       chosen: valued([nearest])[0]!,
       lower: rungsTo(nearest.low, -1),
       upper: rungsTo(nearest.high, 1),
+      ...(depth === 'time domain' ? { decided: valued(wellRanges({ ...input, failing: (index) => undecided(whole(index)) })) } : {}),
       openAtEnds: { low: whole(nearest.low).open, high: whole(nearest.high).open },
       always: [],
       rest: [],
@@ -197,6 +200,11 @@ function axisWindow({
   const rest = always.length === 0 ? [] : valued(wellRanges(input, new Set(always)));
   const crossing = rest.length > 0 ? undefined : crossingOf({ input, ids: all.filter((id) => !always.includes(id)), valueAt });
   return { ...common, ranges: [], lower: [], upper: [], always, rest, ...(crossing === undefined ? {} : { crossing }) };
+}
+
+/** What fails, and the start where it is not assessed. */
+function undecided({ failing, open }: Failing): ReadonlySet<string> {
+  return new Set([...failing, ...open.filter((id) => id === 'latch-up')]);
 }
 
 /** The check that ends last on the way up, and the one that begins first. */

@@ -147,6 +147,12 @@ describe('bindery-lamp, which latches when it is plugged in', () => {
     expect(study(designOf(text)).supply.chosen!.high).toBeGreaterThan(supply.chosen!.high + 1);
     expect(supply.failingNow).toContain('latch-up');
   });
+  test('and a narrower one in which the start is decided: latch-up passes or warns at its ends, as check has it', () => {
+    const inside = supply.decided!.at(-1)!;
+    expect(inside.high).toBeLessThanOrEqual(supply.chosen!.high);
+    expect(['pass', 'warn']).toContain(reviewedInTime(written(inside.high)).get('latch-up')!.verdict);
+    expect(['fail', 'not assessed']).toContain(reviewedInTime(written(inside.high + 0.1)).get('latch-up')!.verdict);
+  });
   test('where check, of the file as it is then written, fails 0.2 V beyond and not 0.1 V inside', () => {
     const { high } = supply.chosen!;
     expect(failsInTime(high + 0.2)).toContain('latch-up');
