@@ -186,7 +186,7 @@ function axisWindow({
     const startingAt = depth === 'time domain' ? wellRanges({ ...input, failing: (index) => undecided(whole(index)) }) : undefined;
     const starting = startingAt && valued(startingAt);
     const surest = starting && nearestOf(starting);
-    const ends = (surest && startingAt?.[starting.indexOf(surest)]) ?? nearest;
+    const ends = (surest && startingAt[starting.indexOf(surest)]) ?? nearest;
     const rungsTo = (from: number, direction: 1 | -1): readonly ValueRung[] =>
       ladder({ input, from, direction, rungs }).map(({ index, checks }) => ({ value: valueAt(index), checks }));
     return {
