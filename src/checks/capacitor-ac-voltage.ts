@@ -57,20 +57,22 @@ function finding({ design, point, running }: { design: Design; point: OperatingP
     capacitance,
     frequency,
   });
-  const because = {
-    voltage: 'its rated ac voltage',
-    loss: `its own loss at a rise of ${formatQuantity({ value: rise, dimension: 'temperatureRise' })}`,
-    current: 'its rated current',
-  };
   return {
     kind: 'measured',
     value,
     rating: voltage,
     path,
-    basis: () => [
-      `at ${formatQuantity({ value: frequency, dimension: 'frequency' })} the limit is set by ${because[limitedBy]}`,
-      ratedBasis({ what: 'ac voltage', rating: voltageAc, dimension: 'voltage' }),
-    ],
-    remedy: ({ warnAt }) => `${Math.ceil((series * value) / warnAt)} in series of as much more capacitance each, or a part of lower loss`,
+    basis: () => {
+      const because = {
+        voltage: 'its rated ac voltage',
+        loss: `its own loss at a rise of ${formatQuantity({ value: rise, dimension: 'temperatureRise' })}`,
+        current: 'its rated current',
+      };
+      return [
+        `at ${formatQuantity({ value: frequency, dimension: 'frequency' })} the limit is set by ${because[limitedBy]}`,
+        ratedBasis({ what: 'ac voltage', rating: voltageAc, dimension: 'voltage' }),
+      ];
+    },
+    remedy: ({ passingBank }) => passingBank(),
   };
 }

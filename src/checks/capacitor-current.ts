@@ -38,8 +38,7 @@ export default defineCheck({
           `circulating ${formatQuantity({ value: tankCurrentPeak / Math.SQRT2, dimension: 'current' })} at ${formatQuantity({ value: frequency, dimension: 'frequency' })} over ${parallel}, the largest capacitor ${formatQuantity({ value: factor - 1, dimension: 'ratio' })} above its share`,
           ratedBasis({ what: 'rms current', rating, dimension: 'current' }),
         ],
-        remedy: ({ warnAt }) =>
-          `the same capacitance spread over ${Math.ceil((parallel * value) / warnAt)} or more smaller capacitors, or a part for more current`,
+        remedy: ({ passingBank }) => passingBank(),
       },
     ];
   },

@@ -40,8 +40,8 @@ export default defineCheck({
           ...(series > 1 ? [`largest share of ${series} in series ${formatQuantity({ value: share, dimension: 'ratio' })}`] : []),
           ratedBasis({ what: 'dc voltage', rating, dimension: 'voltage' }),
         ],
-        remedy: ({ warnAt }) =>
-          `capacitors rated ${noLessThan({ value: (tankPeak * share * rating.value) / warnAt, dimension: 'voltage' })} dc or more, or ${Math.ceil((series * tankPeak * share) / warnAt)} in series`,
+        remedy: ({ warnAt, passingBank }) =>
+          `${passingBank()}; or capacitors rated ${noLessThan({ value: (tankPeak * share * rating.value) / warnAt, dimension: 'voltage' })} dc or more`,
         ...(moment === undefined ? {} : { moment }),
       }),
     });

@@ -61,8 +61,7 @@ export default defineCheck({
                 `${formatQuantity({ value: frequency, dimension: 'frequency' })} is outside the part's loss-tangent points; taken as growing with frequency`,
               ]),
         ],
-        remedy: ({ warnAt }) =>
-          `the same capacitance spread over ${Math.ceil((bank.parallel * value) / warnAt)} or more smaller capacitors (more yet if each of them cools worse), a part of lower loss, or moving air`,
+        remedy: ({ passingBank }) => passingBank(),
       },
     ];
   },

@@ -43,10 +43,8 @@ export default defineCheck({
           `${formatQuantity({ value: ambient, dimension: 'temperature' })} ambient and ${formatQuantity({ value: rise, dimension: 'temperatureRise' })} of its own; a hot coil near by adds to it`,
           ratedBasis({ what: 'case limit', rating, dimension: 'temperature' }),
         ],
-        remedy: ({ warnAt }) =>
-          warnAt > ambient
-            ? `a rise of its own of ${noMoreThan({ value: warnAt - ambient, dimension: 'temperatureRise', digits: 2 })} or less: see capacitor-self-heating`
-            : `air of ${noMoreThan({ value: warnAt - rise, dimension: 'temperature' })} or less at the bank`,
+        remedy: ({ warnAt, passingBank }) =>
+          warnAt > ambient ? passingBank() : `air of ${noMoreThan({ value: warnAt - rise, dimension: 'temperature' })} or less at the bank`,
       },
     ];
   },

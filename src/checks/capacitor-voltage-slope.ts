@@ -45,8 +45,8 @@ export default defineCheck({
             `${formatQuantity({ value: tankPeak * share, dimension: 'voltage' })} peak at ${formatQuantity({ value: running.frequency, dimension: 'frequency' })}`,
             ratedBasis({ what: 'slope', rating, dimension: 'voltagePerTime' }),
           ],
-          remedy: ({ warnAt }) =>
-            `a capacitor rated ${noLessThan({ value: (value * rating.value) / warnAt, dimension: 'voltagePerTime' })} or more`,
+          remedy: ({ warnAt, passingBank }) =>
+            `${passingBank()}; or capacitors rated ${noLessThan({ value: (value * rating.value) / warnAt, dimension: 'voltagePerTime' })} or more`,
           ...(moment === undefined ? {} : { moment }),
         };
       },

@@ -20,10 +20,12 @@ export interface CheckDocs {
   readonly levels?: string;
 }
 
-/** What the judge made of a value; given to a remedy so that it can name a number. */
-export interface Levels {
+/** What a remedy can name: what the judge made of the value, and what the bank needs. */
+export interface RemedyInput {
   readonly warnAt: number;
   readonly limit: number;
+  /** In words, the bank of the same part that passes every check of the bank at once, or that there is none. */
+  readonly passingBank: () => string;
 }
 
 /** A value to be held against a limit. */
@@ -65,7 +67,7 @@ export type Finding = (Measured | Hopeless | Unassessed) & {
   /** Where the numbers come from, one statement each; made for the worst case only. */
   readonly basis?: () => readonly string[];
   /** What to change, with a number where one can be computed. */
-  readonly remedy?: (levels: Levels) => string;
+  readonly remedy?: (input: RemedyInput) => string;
 };
 
 /** What a check looks at: one load at one corner. */

@@ -14,17 +14,17 @@ const swingShare = 0.5;
  * Lowest voltage that a gate reaches early in its half period, and what ends it: clamp and rail, or the other drain, which the cross
  * diode ties it to.
  */
-export function gateReach({ gate, running }: OperatingPoint): { value: Volt; why: string } {
+export function gateReach({ gate, running }: OperatingPoint): { value: Volt; why: () => string } {
   const volt = (value: number): string => formatQuantity({ value, dimension: 'voltage' });
   const drop = isKnown(gate.diodeDrop) ? gate.diodeDrop : 0;
   const followed = running === undefined ? Infinity : swingShare * running.tankPeak + drop;
   if (followed < gate.lowestHigh) {
     return {
       value: followed,
-      why: `the drains swing to ${volt(running?.tankPeak ?? 0)}, and each gate follows the other drain through its cross diode`,
+      why: () => `the drains swing to ${volt(running?.tankPeak ?? 0)}, and each gate follows the other drain through its cross diode`,
     };
   }
-  return { value: gate.lowestHigh, why: `fed from ${volt(gate.feed)}, clamp at the bottom of its tolerance` };
+  return { value: gate.lowestHigh, why: () => `fed from ${volt(gate.feed)}, clamp at the bottom of its tolerance` };
 }
 
 /**
@@ -38,5 +38,5 @@ export function enhancementDoubt({ design, point }: { design: Design; point: Ope
   const { value, why } = gateReach(point);
   if (value >= slack * measuredAt) return undefined;
   const volt = (number: number): string => formatQuantity({ value: number, dimension: 'voltage' });
-  return `the gate reaches ${volt(value)} (${why}), the onResistance of ${mosfet.name} is stated at ${volt(measuredAt)}`;
+  return `the gate reaches ${volt(value)} (${why()}), the onResistance of ${mosfet.name} is stated at ${volt(measuredAt)}`;
 }

@@ -1,7 +1,10 @@
 import type { Analysis } from '../driver/analysis.ts';
 import type { Unknown } from '../driver/known.ts';
 import type { TimedEvent } from '../driver/time-domain/outcome.ts';
-import { supplyDip, type TimedEvents } from '../driver/timed-events.ts';
+import { supplyDip, timedAllowance, type TimedEvents } from '../driver/timed-events.ts';
+import type { Design } from '../project/design.ts';
+import { formatQuantity } from '../units/format-quantity.ts';
+import { breakdownAt } from './breakdown.ts';
 import type { Statement } from './supply-at-start.ts';
 
 const outcomes = { latches: 'both switches latch', stalls: 'it stops', undecided: 'the outcome is undecided' } as const;
@@ -27,13 +30,42 @@ export function eventsInTime({ design, events = [], starts = [] }: Analysis): re
     // what does not start has said so already
     if (start === undefined || 'unknown' in start || start.outcome !== 'runs') return [];
     const load = design.loads[index]?.name ?? '';
-    return happenings.flatMap(({ key, when, verdict }) => statement({ event: happened[key], words: `with ${load} ${when}`, verdict }));
+    return [
+      ...happenings.flatMap(({ key, when, verdict }) => statement({ event: happened[key], words: `with ${load} ${when}`, verdict })),
+      ...surgeAfterDip({ design, event: happened.supplyDrop, load }),
+    ];
   });
   const isTold = told.length > 0 || events.length === 0 || starts.some((start) => 'unknown' in start || start.outcome !== 'runs');
   if (isTold) return told;
   const hasLoad = events.some(({ loadRemoval }) => loadRemoval !== undefined);
   return [
-    { verdict: 'pass', words: `it runs on through ${hasLoad ? 'a load put on or taken away and ' : ''}a dip of the supply to a half` },
+    {
+      verdict: 'pass',
+      words: () => `it runs on through ${hasLoad ? 'a load put on or taken away and ' : ''}a dip of the supply to a half`,
+    },
+  ];
+}
+
+/** A supply that returns lifts the drains as a switch-on does; it need not come, so past the rating it warns. */
+function surgeAfterDip({
+  design,
+  event,
+  load,
+}: {
+  design: Design;
+  event: TimedEvent | Unknown | undefined;
+  load: string;
+}): readonly Statement[] {
+  const rating = design.switches.mosfet.ratings.drainVoltage?.value;
+  if (event === undefined || 'unknown' in event || event.outcome !== 'runs' || rating === undefined) return [];
+  const peak = event.peaks.drain * (1 + timedAllowance.voltage);
+  if (peak <= breakdownAt({ design, rated: rating })) return [];
+  const volt = (value: number): string => formatQuantity({ value, dimension: 'voltage' });
+  return [
+    {
+      verdict: 'warn',
+      words: () => `with ${load} a dip of the supply to a half takes the drains to ${volt(peak)} of ${volt(rating)} when it returns`,
+    },
   ];
 }
 
@@ -47,8 +79,8 @@ function statement({
   verdict: 'fail' | 'warn';
 }): readonly Statement[] {
   if (event === undefined) return [];
-  if ('unknown' in event) return [{ verdict: 'not assessed', words: `${words}: ${event.unknown}` }];
-  if (event.outcome === 'runs') return [];
-  const decided = event.outcome === 'undecided' ? 'not assessed' : verdict;
-  return [{ verdict: decided, words: `${words}, ${outcomes[event.outcome]}: ${event.why}` }];
+  if ('unknown' in event) return [{ verdict: 'not assessed', words: () => `${words}: ${event.unknown}` }];
+  const { outcome, why } = event;
+  if (outcome === 'runs') return [];
+  return [{ verdict: outcome === 'undecided' ? 'not assessed' : verdict, words: () => `${words}, ${outcomes[outcome]}: ${why}` }];
 }

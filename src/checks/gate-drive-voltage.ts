@@ -45,7 +45,7 @@ export default defineCheck({
         levels: { warnAt, limit: plateau, failAt: plateau },
         path,
         basis: () => [
-          why,
+          why(),
           `R_DS(on) stated at ${formatQuantity({ value: statedAt, dimension: 'voltage' })}; ${formatQuantity({ value: plateau, dimension: 'voltage' })} carries the current at the highest threshold`,
         ],
         remedy: () =>

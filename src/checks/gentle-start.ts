@@ -12,7 +12,7 @@ import type { Second, Volt } from '../units/si.ts';
 const proposedRail: Volt = 12;
 
 /** Rise times that are tried: a live rail, and from 20 µs to 1 s. */
-const riseTimes: readonly Second[] = [
+export const riseTimes: readonly Second[] = [
   0,
   ...[1e-5, 1e-4, 1e-3, 1e-2, 1e-1].flatMap((decade) => [2, 3, 5, 7, 10].map((step) => step * decade)),
 ];

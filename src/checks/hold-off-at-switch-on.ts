@@ -1,9 +1,11 @@
 import { holdOffAt } from '../driver/switch-heat.ts';
+import { isKnown } from '../driver/known.ts';
 import { switchModelOf } from '../driver/switch-model.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
 import { enhancementDoubt } from './enhancement.ts';
 import { holdOffFinding } from './hold-off-finding.ts';
+import { lowerResistanceWords, slowerRiseWords } from './hold-off-remedy.ts';
 import { notOscillating, subjects, unassessed } from './words.ts';
 
 const path = 'supply.riseTime';
@@ -20,14 +22,15 @@ export default defineCheck({
   docs: {
     what: 'Compares the gate voltage of the switch that should be off, at the peak of the choke current after switch-on, with its threshold at the running junction temperature.',
     why: 'The choke current overshoots while tank and chokes settle; for that half envelope period the hold-off is at its worst, and a pair that latches there stays on.',
-    formula: 'V_hold = I_peak·Ron(Tj) + Vf, I_peak from the envelope plus half the ripple of the supply current',
+    formula: 'V_hold = (I_peak + Ig)·Ron(Tj) + Vf, Ig of the pull-up, I_peak from the envelope plus half the ripple of the supply current',
     source:
       'own derivation; in a time-domain model a latch came at 1.6 to 3.5 times the voltage at which this reaches the threshold, so it only warns and never fails',
     remedy:
       'a supply that rises more slowly with the gates on their own rail, smaller overshoot by a larger choke, or a switch of lower on-resistance',
   },
   subject: subjects.pair,
-  run: ({ analysis: { design }, instance: { point, switchOn } }) => {
+  run: ({ analysis, instance: { point, switchOn } }) => {
+    const { design } = analysis;
     const { running, gate } = point;
     if (switchOn === undefined) return [];
     if (running === undefined) return [unassessed({ ...notOscillating, path, moment })];
@@ -52,7 +55,14 @@ export default defineCheck({
           `choke current peaks at ${formatQuantity({ value: switchOn.supplyPeak, dimension: 'current' })}, ${formatQuantity({ value: running.supplyCurrent, dimension: 'current' })} running`,
           'pessimistic by a factor of 1.6 to 3.5 in voltage: a warning means that only a time-domain run can tell',
         ],
-        remedy: () => 'gates on their own rail and a supply that rises over several envelope periods, or a switch of lower on-resistance',
+        remedy: () => {
+          const wanted = isKnown(holdOff.thresholdMin) ? holdOff.thresholdMin : holdOff.thresholdTypical;
+          const [drop, pullUp] = [gate.diodeDrop, gate.diodeCurrent].map((value) => (isKnown(value) ? value : 0)) as [number, number];
+          const on = isKnown(running.onResistance) ? running.onResistance : 0;
+          const slower = slowerRiseWords({ analysis, point, highest: (wanted - drop) / on - pullUp });
+          const stronger = lowerResistanceWords({ drop, current: switchOn.supplyPeak + pullUp, wanted });
+          return slower === undefined ? stronger : `${slower}, or ${stronger}`;
+        },
       }),
     ];
   },

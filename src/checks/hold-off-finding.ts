@@ -1,8 +1,15 @@
 import { isKnown } from '../driver/known.ts';
-import type { HoldOff } from '../driver/switch-heat.ts';
+import { latchErrorMeasured, type HoldOff } from '../driver/switch-heat.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import type { Finding } from './check.ts';
 import { unassessed } from './words.ts';
+
+const signed = (percent: number): string => `${percent < 0 ? '−' : '+'}${Math.abs(percent)}`;
+
+/** How far the closed form of the latch is from the time domain. */
+export const latchErrorWords =
+  `in the time domain a hundred random designs latched ${signed(latchErrorMeasured.lowest)} … ${signed(latchErrorMeasured.highest)} % ` +
+  `from there, half of them past ${signed(latchErrorMeasured.median)} %`;
 
 /**
  * A hold-off voltage against the thresholds: past the minimum threshold it warns, past `failAt` it fails. The limit shown is the

@@ -40,9 +40,8 @@ export function judge({ finding, policy, sense }: { finding: Finding; policy: Po
   const limit = finding.levels?.limit ?? levelValue({ level: levels.fail, rating, strictness });
   const failAt = finding.levels?.failAt ?? limit;
   const warnAt = finding.levels?.warnAt ?? levelValue({ level: levels.warn, rating, strictness });
-  for (const number of [value, limit, warnAt]) {
-    if (!Number.isFinite(number)) throw new RangeError(`cannot judge value ${value} against limit ${limit} with a warn line of ${warnAt}`);
-  }
+  if (!Number.isFinite(value) || !Number.isFinite(limit) || !Number.isFinite(warnAt))
+    throw new RangeError(`cannot judge value ${value} against limit ${limit} with a warn line of ${warnAt}`);
   if (Number.isNaN(failAt)) throw new RangeError(`cannot judge value ${value}: it has no line to fail at`);
   const beyond = (line: number): boolean => (sense === 'at-most' ? value > line : value < line);
   // a project may accept more than a rating, but past the rating it does not pass
@@ -50,11 +49,10 @@ export function judge({ finding, policy, sense }: { finding: Finding; policy: Po
   const isPastLine = beyond(warnAt) || (finding.levels !== undefined && beyond(limit)) || isPastRating;
   const verdict = beyond(failAt) ? 'fail' : isPastLine ? 'warn' : 'pass';
   const distance = sense === 'at-most' ? limit - value : value - limit;
-  const reason =
-    isPastRating && verdict === 'warn'
-      ? { reason: 'past what the default policy takes as the rating, within the limits that the project sets itself' }
-      : {};
-  const lines = [warnAt, limit, ...(isPastRating ? [rating] : [])];
-  const target = sense === 'at-most' ? Math.min(...lines) : Math.max(...lines);
-  return { verdict, value, limit, warnAt, target, margin: limit === 0 ? null : distance / Math.abs(limit), ...reason };
+  const lines = isPastRating ? rating : warnAt;
+  const target = sense === 'at-most' ? Math.min(warnAt, limit, lines) : Math.max(warnAt, limit, lines);
+  const margin = limit === 0 ? null : distance / Math.abs(limit);
+  if (!isPastRating || verdict !== 'warn') return { verdict, value, limit, warnAt, target, margin };
+  const reason = 'past what the default policy takes as the rating, within the limits that the project sets itself';
+  return { verdict, value, limit, warnAt, target, margin, reason };
 }

@@ -25,14 +25,14 @@ export default defineCheck({
     const { power } = design.gates.pullUp;
     if (power === undefined) return [unassessed({ unknown: 'gates.pullUp.power is not given', path: 'gates.pullUp' })];
     const { gate } = point;
-    const finding = ({ value, moment, basis }: { value: number; moment?: string; basis: string }): Finding => ({
+    const finding = ({ value, moment, basis }: { value: number; moment?: string; basis: () => string }): Finding => ({
       kind: 'measured',
       value,
       rating: power,
       path,
       ...(moment === undefined ? {} : { moment }),
       basis: () => [
-        `fed from ${formatQuantity({ value: gate.feed, dimension: 'voltage' })}, ${basis}`,
+        `fed from ${formatQuantity({ value: gate.feed, dimension: 'voltage' })}, ${basis()}`,
         `rating ${formatQuantity({ value: power, dimension: 'power' })} (project)`,
       ],
       remedy: ({ warnAt }) =>
@@ -41,15 +41,15 @@ export default defineCheck({
     // one gate then stays low, or high on its clamp
     const drop = isKnown(gate.diodeDrop) ? gate.diodeDrop : 0;
     const stopped = Math.max(gate.feed - drop, gate.feed - gate.high) ** 2 / design.gates.pullUp.resistance;
-    const high = formatQuantity({ value: gate.high, dimension: 'voltage' });
     return [
       finding({
         value: gate.pullUpPower,
-        basis: `gate high at ${high} half of each period; ${formatQuantity({ value: stopped, dimension: 'power' })} without end if the oscillation stops`,
+        basis: () =>
+          `gate high at ${formatQuantity({ value: gate.high, dimension: 'voltage' })} half of each period; ${formatQuantity({ value: stopped, dimension: 'power' })} without end if the oscillation stops`,
       }),
       ...(gate.heldPullUpPower === undefined
         ? []
-        : [finding({ value: gate.heldPullUpPower, moment: 'while held', basis: 'the gate held low all the time before the start' })]),
+        : [finding({ value: gate.heldPullUpPower, moment: 'while held', basis: () => 'the gate held low all the time before the start' })]),
     ];
   },
 });

@@ -48,7 +48,7 @@ export default defineCheck({
     if (bulkCapacitance === undefined) {
       return [ringing, unassessed({ unknown: 'supply.bulkCapacitance is not given', path, moment: 'at load removal' })];
     }
-    const charge = returnedAtLoadRemoval({ design, point, running });
+    const returned = (): number => returnedAtLoadRemoval({ design, point, running });
     return [
       ringing,
       {
@@ -58,10 +58,10 @@ export default defineCheck({
         path: 'supply.bulkCapacitance',
         moment: 'at load removal',
         basis: () => [
-          `${formatQuantity({ value: charge, dimension: 'charge' })} comes back into ${formatQuantity({ value: bulkCapacitance, dimension: 'capacitance' })}, the supply taking none of it`,
+          `${formatQuantity({ value: returned(), dimension: 'charge' })} comes back into ${formatQuantity({ value: bulkCapacitance, dimension: 'capacitance' })}, the supply taking none of it`,
         ],
         remedy: ({ warnAt }) =>
-          `a bulk capacitor of ${noLessThan({ value: (2 * charge) / ((warnAt ** 2 - 1) * voltage), dimension: 'capacitance', digits: 2 })} or more`,
+          `a bulk capacitor of ${noLessThan({ value: (2 * returned()) / ((warnAt ** 2 - 1) * voltage), dimension: 'capacitance', digits: 2 })} or more`,
       },
     ];
   },

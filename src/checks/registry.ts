@@ -1,10 +1,5 @@
+import { bankChecks } from './bank-checks.ts';
 import type { Check } from './check.ts';
-import capacitorAcVoltage from './capacitor-ac-voltage.ts';
-import capacitorCurrent from './capacitor-current.ts';
-import capacitorPeakVoltage from './capacitor-peak-voltage.ts';
-import capacitorSelfHeating from './capacitor-self-heating.ts';
-import capacitorTemperature from './capacitor-temperature.ts';
-import capacitorVoltageSlope from './capacitor-voltage-slope.ts';
 import chokePeakCurrent from './choke-peak-current.ts';
 import chokeRatio from './choke-ratio.ts';
 import chokeTemperature from './choke-temperature.ts';
@@ -50,12 +45,7 @@ export const checks: readonly Check[] = [
   crossDiodeVoltage,
   crossDiodeRecovery,
   crossDiodeCurrent,
-  capacitorPeakVoltage,
-  capacitorAcVoltage,
-  capacitorCurrent,
-  capacitorSelfHeating,
-  capacitorTemperature,
-  capacitorVoltageSlope,
+  ...bankChecks,
   coilTemperature,
   coilCurrentDensity,
   chokePeakCurrent,

@@ -21,8 +21,8 @@ export interface Result {
   readonly sense: 'at-most' | 'at-least';
   readonly margin: number | null;
   /** Why nothing was assessed, or why it fails without a number. */
-  readonly reason?: string;
+  readonly reason?: string | undefined;
   readonly at: Location;
   readonly basis: readonly string[];
-  readonly remedy?: string;
+  readonly remedy?: string | undefined;
 }

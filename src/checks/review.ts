@@ -1,154 +1,59 @@
-import type { Analysis, Case } from '../driver/analysis.ts';
-import { cornerKeys, cornerName, type Corner } from '../driver/corner.ts';
-import { wideAllowance } from '../driver/model-range.ts';
-import type { Check, Finding } from './check.ts';
-import { judge, verdicts, type Judgement } from './judge.ts';
+import type { Analysis } from '../driver/analysis.ts';
+import { bankRemedy } from './bank-remedy.ts';
 import { latchUp } from './latch-up.ts';
-import type { Policies, Policy } from './policy.ts';
+import type { Policies } from './policy.ts';
 import { checks } from './registry.ts';
 import type { Result } from './result.ts';
-
-/** Levels for checks whose limits come from the circuit. */
-const circuitPolicy: Policy = {
-  warn: { share: 1 },
-  fail: { share: 1 },
-  reason: 'limits come from the circuit itself',
-  source: 'see explain',
-};
+import { worstJudged, worstResult } from './worst-result.ts';
 
 /**
  * Every check over every load and corner of an analysis, the worst of each, in the order of the registry; the summary last.
  *
  * @param policies  levels by check id, overrides of the project merged in
+ * @param only      ids of the checks that are wanted; all of them where not given
  */
-export function reviewOf({ analysis, policies }: { analysis: Analysis; policies: Policies }): readonly Result[] {
-  const results = checks.flatMap((check) => worstOf({ check, analysis, policy: policies.get(check.id) ?? circuitPolicy }) ?? []);
-  return [...results, latchUp.run({ analysis, results })];
+export function reviewOf({
+  analysis,
+  policies,
+  only,
+}: {
+  analysis: Analysis;
+  policies: Policies;
+  only?: ReadonlySet<string> | undefined;
+}): readonly Result[] {
+  let bank: string | undefined;
+  // a search over many banks: made where a check of the bank asks for it, and once for all of them
+  const passingBank = (): string => (bank ??= bankRemedy({ analysis, policies }));
+  const isWanted = (id: string): boolean => only === undefined || only.has(id);
+  const wanted = checks.filter(({ id }) => isWanted(id) || (isWanted(latchUp.id) && latchUp.sums.includes(id)));
+  const results = wanted.flatMap((check) => worstResult({ check, analysis, policies, passingBank }) ?? []);
+  const summary = isWanted(latchUp.id) ? [latchUp.run({ analysis, results })] : [];
+  return [...results.filter(({ id }) => isWanted(id)), ...summary];
 }
 
-interface Judged {
-  readonly finding: Finding;
-  readonly instance: Case;
-  readonly judgement: Judgement;
-}
-
-function worstOf({ check, analysis, policy }: { check: Check; analysis: Analysis; policy: Policy }): Result | undefined {
-  const judged = analysis.corners.flatMap((instance) =>
-    check.run({ analysis, instance }).map((finding): Judged => judgedInRange({ check, finding, instance, policy })),
-  );
-  const first = judged[0];
-  if (first === undefined) return undefined;
-  const worst = judged.reduce((a, b) => (isWorse(b, a) ? b : a), first);
-  return resultOf({ check, analysis, policy, decisive: decisiveTolerances({ judged, worst }), ...worst });
-}
+/** How a check stands at its worst, without the words of a report. */
+export type Standing = Pick<Result, 'id' | 'verdict' | 'value' | 'limit' | 'margin' | 'reason'>;
 
 /**
- * Judges a finding. Near the range of its model an allowance is added to what holds while running; outside it, for a transient near
- * it, and where the finding itself is in doubt, the value is no basis for anything but a fail.
+ * How every check stands, as `reviewOf` has it: for many designs of which only the verdicts count.
+ *
+ * @param without  ids of checks that are left out
  */
-function judgedInRange({ check, finding, instance, policy }: { check: Check; finding: Finding; instance: Case; policy: Policy }): Judged {
-  const { range } = instance.point;
-  const timed = finding.kind === 'measured' && finding.timed === true;
-  const ranged = check.model !== 'none' && range.kind !== 'inside' && !timed;
-  if (finding.kind !== 'measured' || (!ranged && finding.doubt === undefined)) {
-    return { finding, instance, judgement: judge({ finding, policy, sense: check.sense }) };
-  }
-  const { remedy } = finding;
-  const noted: Finding = ranged
-    ? {
-        ...finding,
-        value: finding.value * (1 + wideAllowance),
-        // a remedy computes with the value itself, so its levels are drawn in by the allowance
-        ...(remedy === undefined
-          ? {}
-          : { remedy: ({ warnAt, limit }) => remedy({ warnAt: warnAt / (1 + wideAllowance), limit: limit / (1 + wideAllowance) }) }),
-        basis: () => [...(finding.basis?.() ?? []), `${range.note}; ${wideAllowance * 100} % added`],
-      }
-    : finding;
-  const judgement = judge({ finding: noted, policy, sense: check.sense });
-  const outside =
-    ranged && (range.kind === 'outside' || finding.moment !== undefined)
-      ? `${range.note}: no basis for a pass; see choke-ratio and loaded-q`
-      : undefined;
-  const reason = finding.doubt ?? outside;
-  if (judgement.verdict === 'fail' || reason === undefined) return { finding: noted, instance, judgement };
-  return { finding: noted, instance, judgement: { ...judgement, verdict: 'not assessed', value: null, margin: null, reason } };
-}
-
-function isWorse(a: Judged, b: Judged): boolean {
-  const rank = verdicts.indexOf(a.judgement.verdict) - verdicts.indexOf(b.judgement.verdict);
-  if (rank !== 0) return rank > 0;
-  return (a.judgement.margin ?? Infinity) < (b.judgement.margin ?? Infinity);
-}
-
-/** The tolerances that made a difference to the worst value: turning one of the others round gives the same value. */
-function decisiveTolerances({ judged, worst }: { judged: readonly Judged[]; worst: Judged }): readonly (keyof Corner)[] {
-  const value = ({ finding }: Judged): number | undefined => (finding.kind === 'measured' ? finding.value : undefined);
-  const { corner, load } = worst.instance.point;
-  const turned = (key: keyof Corner): Judged | undefined =>
-    judged.find(
-      ({ finding, instance: { point } }) =>
-        point.load === load &&
-        finding.moment === worst.finding.moment &&
-        cornerKeys.every((other) => (point.corner[other] === corner[other]) === (other !== key)),
-    );
-  return cornerKeys.filter((key) => {
-    const other = turned(key);
-    return other === undefined || value(other) !== value(worst);
-  });
-}
-
-function resultOf({
-  check,
+export function standingsOf({
   analysis,
-  policy,
-  decisive,
-  finding,
-  instance,
-  judgement,
-}: { check: Check; analysis: Analysis; policy: Policy; decisive: readonly (keyof Corner)[] } & Judged): Result {
-  const { verdict, value, limit, warnAt, margin, reason } = judgement;
-  const remedy = remedyOf({ finding, judgement });
-  let basis: readonly string[] | undefined;
-  return {
-    id: check.id,
-    part: check.part,
-    title: check.title,
-    subject: check.subject(analysis),
-    case: caseName({ instance, moment: finding.moment, keys: decisive }),
-    verdict,
-    value,
-    limit,
-    warnAt,
-    dimension: check.dimension,
-    sense: check.sense,
-    margin,
-    at: analysis.design.locate(finding.path),
-    // a report on a terminal shows it of few results, and some take long to make
-    get basis() {
-      return (basis ??= [
-        ...(finding.basis?.() ?? []),
-        ...(policy.overriddenAt === undefined ? [] : [`levels from ${policy.overriddenAt}, not the default policy`]),
-      ]);
-    },
-    ...(reason === undefined ? {} : { reason }),
-    ...(remedy === undefined ? {} : { remedy }),
-  };
-}
-
-function remedyOf({
-  finding,
-  judgement: { verdict, warnAt, limit, target },
+  policies,
+  without,
 }: {
-  finding: Finding;
-  judgement: Judgement;
-}): string | undefined {
-  if (verdict === 'pass' || verdict === 'not assessed') return undefined;
-  return finding.remedy?.({ warnAt: target ?? warnAt ?? 0, limit: limit ?? 0 });
-}
-
-/** `lantern on the pad, at switch-on, supply +5 %`. */
-function caseName({ instance, moment, keys }: { instance: Case; moment: string | undefined; keys: readonly (keyof Corner)[] }): string {
-  const corner = cornerName({ corner: instance.point.corner, keys });
-  return [instance.point.load.name, moment ?? '', corner].filter((words) => words !== '').join(', ');
+  analysis: Analysis;
+  policies: Policies;
+  without: string;
+}): readonly Standing[] {
+  const standings: (Standing & { readonly case: string })[] = [];
+  for (const check of checks) {
+    const worst = check.id === without ? undefined : worstJudged({ check, analysis, policies });
+    if (worst === undefined) continue;
+    const { verdict, value, limit, margin, reason } = worst.judgement;
+    standings.push({ id: check.id, verdict, value, limit, margin, reason, case: '' });
+  }
+  return [...standings, latchUp.standing({ analysis, results: standings })];
 }

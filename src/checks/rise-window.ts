@@ -11,7 +11,7 @@ const longestTried: Second = 0.1;
 export const precision: Ratio = 0.05;
 
 /** Steps of the solver after which the ends are left as near as they are: a second or so. */
-const mostSteps = 250_000;
+const mostSteps = 180_000;
 
 /** Added to a start's peak for the corners and pairs that are not run, as for a settled start. */
 const allowance: Ratio = 0.03;

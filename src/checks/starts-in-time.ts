@@ -12,7 +12,7 @@ export function startsInTime({ analysis, starts }: { analysis: Analysis; starts:
   const others = [...(design.supply.currentLimit?.kind === 'constant' ? [] : [...supplyAtStart(analysis), ...bulkCharging(analysis)])];
   if (statements.length === 0) {
     return [
-      { verdict: 'pass', words: 'in the time domain it starts with every load, hot and cold, with thresholds 0.5 % to 5 % apart' },
+      { verdict: 'pass', words: () => 'in the time domain it starts with every load, hot and cold, with thresholds 0.5 % to 5 % apart' },
       ...others,
     ];
   }
@@ -38,7 +38,7 @@ function toldTogether({ analysis, starts }: { analysis: Analysis; starts: NonNul
   });
   return [...told.values()].map(({ verdict, before, loads, after }) => ({
     verdict,
-    words: `${before} with ${loads.join(' and with ')}: ${after}`,
+    words: () => `${before} with ${loads.join(' and with ')}: ${after}`,
   }));
 }
 

@@ -8,9 +8,9 @@ import { noLessThan } from './words.ts';
 /** What the summary of the oscillation rests on. */
 export interface Statement {
   readonly verdict: Verdict;
-  readonly words: string;
-  /** A function where it takes long to find: it is asked of the statements that decide. */
-  readonly remedy?: string | (() => string | undefined);
+  /** Asked, as the remedy is, of the statements that decide: some take long. */
+  readonly words: () => string;
+  readonly remedy?: () => string | undefined;
 }
 
 /** Share of the rail that a bulk capacitor may lose while it carries the peak of a start. */
@@ -30,13 +30,14 @@ export function supplyAtStart({ design, corners }: Analysis): readonly Statement
   const half = Math.PI ** 2 * Math.sqrt(seenChokeInductance({ arrangement: design.chokes.arrangement, chokeInductance }) * capacitance);
   const dip = bulkCapacitance === undefined ? Infinity : (excess * half) / bulkCapacitance;
   if (dip <= bulkDip * voltage) return [];
-  const peak = formatQuantity({ value: worst.peak, dimension: 'current' });
-  const bulk = noLessThan({ value: (excess * half) / (bulkDip * voltage), dimension: 'capacitance', digits: 2 });
+  const ampere = (value: number): string => formatQuantity({ value, dimension: 'current' });
+  const bulk = (): string => noLessThan({ value: (excess * half) / (bulkDip * voltage), dimension: 'capacitance', digits: 2 });
   return [
     {
       verdict: 'not assessed',
-      words: `the start takes up to ${peak}, the supply gives ${formatQuantity({ value: currentLimit.current, dimension: 'current' })}: the rail may sag and both switches come on`,
-      remedy: `${bulk} or more at the driver (supply.bulkCapacitance), or a stronger supply`,
+      words: () =>
+        `the start takes up to ${ampere(worst.peak)}, the supply gives ${ampere(currentLimit.current)}: the rail may sag and both switches come on`,
+      remedy: () => `${bulk()} or more at the driver (supply.bulkCapacitance), or a stronger supply`,
     },
   ];
 }
@@ -53,15 +54,17 @@ export function bulkCharging({ design, corners }: Analysis): readonly Statement[
   if (rise > 0 && charge / rise + running <= currentLimit.current) return [];
   const ampere = (value: number): string => formatQuantity({ value, dimension: 'current' });
   const room = currentLimit.current - running;
-  const wanted = noLessThan({ value: charge / room, dimension: 'time', digits: 2 });
-  const takes = rise > 0 ? `${ampere(charge / rise)} for ${formatQuantity({ value: rise, dimension: 'time' })}` : 'a current without bound';
+  const wanted = (): string => noLessThan({ value: charge / room, dimension: 'time', digits: 2 });
+  const takes = (): string =>
+    rise > 0 ? `${ampere(charge / rise)} for ${formatQuantity({ value: rise, dimension: 'time' })}` : 'a current without bound';
   return [
     {
       verdict: 'not assessed',
-      words: `charging the bulk capacitor takes ${takes}, the supply gives ${ampere(currentLimit.current)}: the rail rises otherwise than stated${currentLimit.kind === 'constant' ? '' : ', or never'}`,
-      remedy:
+      words: () =>
+        `charging the bulk capacitor takes ${takes()}, the supply gives ${ampere(currentLimit.current)}: the rail rises otherwise than stated${currentLimit.kind === 'constant' ? '' : ', or never'}`,
+      remedy: () =>
         room > 0
-          ? `a supply that rises in ${wanted} or more (supply.riseTime${riseTime === undefined ? ', not given' : ''})`
+          ? `a supply that rises in ${wanted()} or more (supply.riseTime${riseTime === undefined ? ', not given' : ''})`
           : 'a stronger supply',
     },
   ];

@@ -2,9 +2,12 @@ import { Command } from '@oclif/core/command';
 import { CLIError } from '@oclif/core/errors';
 import { string } from '@oclif/core/flags';
 import type { Diagnostic } from '../source/diagnostic.ts';
-import { diagnosticsText, InputError, textOf } from './engine.ts';
+import { diagnosticsText, InputError, textOf, writeOver } from './engine.ts';
 import { exitStatus } from './exit-status.ts';
 import { streamLook } from './terminal.ts';
+
+/** Work that ends sooner shows no status line, in ms. */
+const quietFor = 500;
 
 /** What every command has: `--json`, `--color`, one look for errors and one meaning of the exit status. */
 export abstract class BaseCommand extends Command {
@@ -21,6 +24,25 @@ export abstract class BaseCommand extends Command {
   /** Prints problems of inputs to standard error; nothing under --json, where they are in the document. */
   protected printProblems(problems: readonly Diagnostic[]): void {
     if (!this.jsonEnabled()) printProblemsText(problems);
+  }
+
+  /** Writes a file that was asked for and says so. */
+  protected written({ path, text, force }: { path: string; text: string; force: boolean }): void {
+    writeOver({ path, text, force });
+    this.log(`\nwrote ${path}`);
+  }
+
+  /** A status line of work that takes more than a moment, on a terminal; nothing elsewhere. */
+  protected progress(): (share: number) => void {
+    if (!process.stderr.isTTY || this.jsonEnabled()) return () => undefined;
+    const begun = Date.now();
+    let shown = '';
+    return (share) => {
+      if (Date.now() - begun < quietFor) return;
+      const text = share < 1 ? `${Math.floor(share * 100)} %` : '';
+      if (text !== shown) process.stderr.write(`\r${text.padEnd(shown.length)}${text === '' ? '\r' : ''}`);
+      shown = text;
+    };
   }
 
   protected override catch(error: Error): Promise<void> {

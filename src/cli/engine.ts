@@ -18,6 +18,41 @@ export { partsOnShelf } from './parts-shelf.ts';
 export { latchMap, startupEvents } from '../studies/startup.ts';
 export { latchMapText, recordingCsv, startupJson, startupText } from '../report/startup-text.ts';
 export { latchMapSvg, recordingSvg } from '../report/startup-svg.ts';
-export { quantityRange } from './quantity-range.ts';
+export { sweptFile } from './sweep-file.ts';
+export { sweepCsv, sweepJson } from '../report/sweep-data.ts';
+export { sweepSvg } from '../report/sweep-svg.ts';
+export { sweepText } from '../report/sweep-text.ts';
+export { spreadOfFile } from './spread-file.ts';
+export { spreadCsv, spreadJson } from '../report/spread-data.ts';
+export { spreadSvg } from '../report/spread-svg.ts';
+export { spreadText } from '../report/spread-text.ts';
 export { parsedOption } from './parsed-option.ts';
-export { defaultPolicies, designInFile, reviewedFile, studied } from './review-file.ts';
+export {
+  defaultPolicies,
+  designInFile,
+  ownPolicies,
+  policiesOf,
+  projectInFile,
+  reviewedDesign,
+  reviewedFile,
+  studied,
+} from './review-file.ts';
+export { bringupCard } from '../studies/bringup/card.ts';
+export { bringupJson } from '../report/bringup-json.ts';
+export { bringupPage } from '../report/bringup-page.ts';
+export { pageHtml } from '../report/page-html.ts';
+export { pageMarkdown } from '../report/page-markdown.ts';
+export { pageText } from '../report/page-text.ts';
+export { countRange, quantityRange, wholeOption } from './quantity-range.ts';
+export { capacitorsFor, stockIn } from './capacitors-for.ts';
+export { usualMostCount, usualTolerance } from '../checks/bank-search.ts';
+export { bankCurve, bankStudy } from '../studies/bank.ts';
+export { drawerStudy } from '../studies/drawer.ts';
+export { bankText, noFitWords } from '../report/bank-text.ts';
+export { bankCurveSvg, bankCurveText } from '../report/bank-curve.ts';
+export { drawerText } from '../report/drawer-text.ts';
+export { bankCurveJson, bankJson, drawerJson } from '../report/bank-json.ts';
+export { bankCapacitance } from '../checks/bank-search.ts';
+export { readingsStudy } from '../studies/readings/study.ts';
+export { readingsJson } from '../report/readings-json.ts';
+export { readingsPage } from '../report/readings-page.ts';

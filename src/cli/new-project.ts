@@ -1,5 +1,5 @@
 import { existsSync, renameSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { didYouMeanHelp } from '../source/did-you-mean.ts';
 import { InputError } from '../source/diagnostic.ts';
 import { namesIn, readText } from './files.ts';
@@ -48,10 +48,15 @@ export function writeNew({ path, text }: { path: string; text: string }): void {
  *
  * @param option  that names the file
  * @param force   write over a file that exists
- * Errors: InputError where it exists.
+ * Errors: InputError where it exists, or its folder does not.
  */
 export function mayWrite({ option, path, force }: { option: string; path: string | undefined; force: boolean }): void {
-  if (path === undefined || force || !existsSync(path)) return;
+  if (path === undefined) return;
+  if (!existsSync(dirname(path))) {
+    const message = `${option}: ${path} cannot be written: its folder does not exist`;
+    throw new InputError([{ id: 'not-written', message, help: 'check the path' }]);
+  }
+  if (force || !existsSync(path)) return;
   const help = 'name another file, or add --force to write over it';
   throw new InputError([{ id: 'not-written', message: `${option}: ${path} exists already`, help }]);
 }

@@ -16,18 +16,21 @@ export interface ShelvedPart {
  * @param root     of the installed tool
  * @param folders  of the user's own, relative to the working folder
  * @param kind     one kind only
+ * @param beside   file that the folders are relative to in place of the working folder
  * Errors: InputError with what is wrong with the first file that cannot be read.
  */
 export function partsOnShelf({
   root,
   folders,
   kind,
+  beside = join(process.cwd(), 'any'),
 }: {
   root: string;
   folders: readonly string[];
   kind: PartKind | undefined;
+  beside?: string;
 }): readonly ShelvedPart[] {
-  const library = partsInFolders({ root, projectPath: join(process.cwd(), 'any'), folders });
+  const library = partsInFolders({ root, projectPath: beside, folders });
   return (kind === undefined ? partKinds : [kind]).flatMap((one) =>
     library.names(one).map((name): ShelvedPart => {
       const file = library.text(one, name);

@@ -4,14 +4,15 @@ import { faultsOf } from '../checks/faults.ts';
 import type { Policies } from '../checks/policy.ts';
 import { projectPolicies, readPolicies } from '../checks/read-policies.ts';
 import { checkIds } from '../checks/registry.ts';
+import type { Result } from '../checks/result.ts';
 import { reviewOf } from '../checks/review.ts';
-import { analysisOf } from '../driver/analysis.ts';
+import { analysisOf, type Analysis } from '../driver/analysis.ts';
 import { timedAnalysis } from '../driver/timed-analysis.ts';
 import { assumptionsOf, ratingsUsed } from '../driver/assumptions.ts';
 import { DesignError } from '../driver/design-error.ts';
 import { quantitiesOf } from '../driver/quantities.ts';
 import type { Design } from '../project/design.ts';
-import { readProject } from '../project/read-project.ts';
+import { readProject, type LibraryOpener } from '../project/read-project.ts';
 import type { ReviewReport } from '../report/review-report.ts';
 import { InputError, type Outcome } from '../source/diagnostic.ts';
 import { compiledPolicies } from './compiled.ts';
@@ -19,7 +20,7 @@ import { readText } from './files.ts';
 import { partsInFolders } from './parts-folders.ts';
 
 /** The value, or the problems thrown as an InputError. */
-function accepted<T>(outcome: Outcome<T>): T {
+export function accepted<T>(outcome: Outcome<T>): T {
   if (!outcome.ok) throw new InputError(outcome.problems);
   return outcome.value;
 }
@@ -38,14 +39,43 @@ export function defaultPolicies(root: string): Policies {
  * Errors: InputError with everything that is wrong with the file or the parts it names.
  */
 export function designInFile({ path, root }: { path: string; root: string }): Design {
-  return accepted(
-    readProject({
-      text: readText(path),
-      path,
-      openLibrary: (folders) => partsInFolders({ root, projectPath: path, folders }),
-      checkIds,
-    }),
-  );
+  return projectInFile({ path, root }).design;
+}
+
+/**
+ * The design of a project file and the folders of parts that it names.
+ *
+ * Errors: InputError, as designInFile.
+ */
+export function projectInFile({ path, root }: { path: string; root: string }): { design: Design; partsFolders: readonly string[] } {
+  let partsFolders: readonly string[] = [];
+  const design = designInText({
+    text: readText(path),
+    path,
+    openLibrary: (folders) => {
+      partsFolders = folders;
+      return partsInFolders({ root, projectPath: path, folders });
+    },
+  });
+  return { design, partsFolders };
+}
+
+/**
+ * The levels that a design is judged by: the tool's own with the project's overrides.
+ *
+ * Errors: InputError with what is wrong with an override.
+ */
+export function policiesOf({ design, root }: { design: Design; root: string }): Policies {
+  return ownPolicies({ policies: defaultPolicies(root), design });
+}
+
+/**
+ * The design that the text of a project file describes.
+ *
+ * Errors: InputError with everything that is wrong with the text or the parts it names.
+ */
+export function designInText({ text, path, openLibrary }: { text: string; path: string; openLibrary: LibraryOpener }): Design {
+  return accepted(readProject({ text, path, openLibrary, checkIds }));
 }
 
 /** A study of a design; what the design lacks is said at its place. */
@@ -78,10 +108,15 @@ export function reviewedFile({
   faults?: boolean;
 }): ReviewReport {
   const design = designInFile({ path, root });
-  return computed({ design, path, policies, closedForm, faults });
+  return reportOf({ design, path, policies, closedForm, faults });
 }
 
-function computed({
+/**
+ * Reviews a design that was read from a project file.
+ *
+ * Errors: InputError where it cannot be computed, or its own limits are wrong.
+ */
+function reportOf({
   design,
   path,
   policies,
@@ -97,10 +132,7 @@ function computed({
   return studied({
     design,
     study: () => {
-      const merged = accepted(projectPolicies({ policies, design }));
-      const inClosedForm = analysisOf(design);
-      const analysis = closedForm ? inClosedForm : timedAnalysis(inClosedForm);
-      const results = reviewOf({ analysis, policies: merged });
+      const { analysis, results, merged } = reviewedDesign({ design, policies, closedForm });
       return {
         file: path,
         title: design.title ?? 'untitled',
@@ -113,4 +145,34 @@ function computed({
       };
     },
   });
+}
+
+/**
+ * A design reviewed, with the analysis that the review rests on.
+ *
+ * Errors: InputError where the project's limits cannot be used; DesignError where it lacks what everything needs.
+ */
+export function reviewedDesign({ design, policies, closedForm = false }: { design: Design; policies: Policies; closedForm?: boolean }): {
+  analysis: Analysis;
+  results: readonly Result[];
+  merged: Policies;
+} {
+  const merged = ownPolicies({ policies, design });
+  const analysis = analysisFor({ design, closedForm });
+  return { analysis, results: reviewOf({ analysis, policies: merged }), merged };
+}
+
+/** An analysis in closed form, its starts and load changes in the time domain unless that is to do. */
+export function analysisFor({ design, closedForm }: { design: Design; closedForm: boolean }): Analysis {
+  const analysis = analysisOf(design);
+  return closedForm ? analysis : timedAnalysis(analysis);
+}
+
+/**
+ * The policy with the project's own limits.
+ *
+ * Errors: InputError where those are wrong.
+ */
+export function ownPolicies({ policies, design }: { policies: Policies; design: Design }): Policies {
+  return accepted(projectPolicies({ policies, design }));
 }

@@ -16,7 +16,6 @@ import {
   startupJson,
   startupText,
   studied,
-  writeOver,
 } from '../cli/engine.ts';
 import { exitStatus } from '../cli/exit-status.ts';
 import { streamLook } from '../cli/terminal.ts';
@@ -81,9 +80,13 @@ Exit status: 0 every event of the project as written runs, 1 one latches, does n
         throw new InputError([
           { id: 'out-of-range', message: '--voltage must be above zero', help: 'write a range such as "6 V..24 V:3 V"' },
         ]);
-      const map = studied({ design, study: () => latchMap({ design, riseTimes, voltages, options, progress: this.progress() }) });
+      const map = studied({
+        design,
+        study: () => latchMap({ design, riseTimes, voltages, options, progress: this.progress() }),
+      });
       this.log(`${args.file}  ${title}\n\n${latchMapText({ map, width })}`);
-      if (flags.plot !== undefined) this.written(flags.plot, latchMapSvg({ map, title: `${title}: start` }), flags.force);
+      if (flags.plot !== undefined)
+        this.written({ path: flags.plot, text: latchMapSvg({ map, title: `${title}: start` }), force: flags.force });
       return startupJson({ file: args.file, title, events: [], map });
     }
     const events = studied({ design, study: () => startupEvents({ design, options }) });
@@ -91,24 +94,13 @@ Exit status: 0 every event of the project as written runs, 1 one latches, does n
     const [first] = events;
     if (first?.recording !== undefined) {
       const name = `${title}: ${first.event}, ${first.load}`;
-      if (flags.plot !== undefined) this.written(flags.plot, recordingSvg({ recording: first.recording, title: name }), flags.force);
-      if (flags.csv !== undefined) this.written(flags.csv, recordingCsv({ recording: first.recording }), flags.force);
+      if (flags.plot !== undefined)
+        this.written({ path: flags.plot, text: recordingSvg({ recording: first.recording, title: name }), force: flags.force });
+      if (flags.csv !== undefined)
+        this.written({ path: flags.csv, text: recordingCsv({ recording: first.recording }), force: flags.force });
     }
     const isWell = events.every(({ asWritten, result }) => !asWritten || (!('unknown' in result) && result.outcome === 'runs'));
     if (!isWell) process.exitCode = exitStatus.failed;
     return startupJson({ file: args.file, title, events });
-  }
-
-  private written(path: string, text: string, force: boolean): void {
-    writeOver({ path, text, force });
-    this.log(`\nwrote ${path}`);
-  }
-
-  /** A status line on a terminal, nothing elsewhere. */
-  private progress(): (share: number) => void {
-    if (!process.stderr.isTTY || this.jsonEnabled()) return () => undefined;
-    return (share) => {
-      process.stderr.write(share < 1 ? `\r${Math.round(share * 100)} % ` : '\r       \r');
-    };
   }
 }

@@ -1,5 +1,5 @@
-import type { Design } from '../project/design.ts';
-import { cornersOf, nominalCorner } from './corner.ts';
+import type { Design, Load } from '../project/design.ts';
+import { cornersOf, nominalCorner, type Corner } from './corner.ts';
 import { loadRemoval, switchOn, type Transient } from './events.ts';
 import type { Unknown } from './known.ts';
 import type { SettledStart } from './settled-start.ts';
@@ -38,16 +38,52 @@ export interface Analysis {
  * Errors: DesignError, see tankAt.
  */
 export function analysisOf(design: Design): Analysis {
-  const caseOf = (load: Design['loads'][number], corner: OperatingPoint['corner'], damping: 'nominal' | 'least'): Case => {
-    const point = operatingPoint({ design, load, corner });
-    if (corner.supply < 1) return { point, switchOn: undefined, loadRemoval: undefined };
-    return { point, switchOn: switchOn({ design, point, damping }), loadRemoval: loadRemoval({ design, point, damping }) };
-  };
+  const judged = (load: Load, corner: Corner): Case =>
+    corner.supply < 1
+      ? { point: operatingPoint({ design, load, corner }), switchOn: undefined, loadRemoval: undefined }
+      : caseAt({ design, load, corner, damping: 'least' });
   const corners = cornersOf(design);
   return {
     design,
     start: startOf(design),
-    nominal: design.loads.map((load) => caseOf(load, nominalCorner, 'nominal')),
-    corners: design.loads.flatMap((load) => corners.map((corner) => caseOf(load, corner, 'least'))),
+    nominal: design.loads.map((load) => caseAt({ design, load, corner: nominalCorner, damping: 'nominal' })),
+    corners: design.loads.flatMap((load) => corners.map((corner) => judged(load, corner))),
+  };
+}
+
+/**
+ * One load with these factors on the nominal values, transients included.
+ *
+ * @param damping  of a transient: all that there is, or only what is sure, as it is judged
+ * Errors: DesignError, see tankAt.
+ */
+export function caseAt({
+  design,
+  load,
+  corner,
+  damping,
+}: {
+  design: Design;
+  load: Load;
+  corner: Corner;
+  damping: 'nominal' | 'least';
+}): Case {
+  const point = operatingPoint({ design, load, corner });
+  return { point, switchOn: switchOn({ design, point, damping }), loadRemoval: loadRemoval({ design, point, damping }) };
+}
+
+/** The running driver alone, without the transients: every load at every corner. */
+export function runningAnalysisOf(design: Design): Analysis {
+  const caseOf = (load: Design['loads'][number], corner: OperatingPoint['corner']): Case => ({
+    point: operatingPoint({ design, load, corner }),
+    switchOn: undefined,
+    loadRemoval: undefined,
+  });
+  const corners = cornersOf(design);
+  return {
+    design,
+    start: startOf(design),
+    nominal: design.loads.map((load) => caseOf(load, nominalCorner)),
+    corners: design.loads.flatMap((load) => corners.map((corner) => caseOf(load, corner))),
   };
 }

@@ -5,6 +5,6 @@ import type { Ratio } from '../units/si.ts';
 export const classCapacitorTolerance: Ratio = 0.2;
 
 /** Tolerance of one capacitor of the bank. */
-export function capacitorToleranceOf({ tank }: Design): Ratio {
+export function capacitorToleranceOf({ tank }: Pick<Design, 'tank'>): Ratio {
   return tank.bank.capacitor.ratings.tolerance?.value ?? classCapacitorTolerance;
 }

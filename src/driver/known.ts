@@ -21,6 +21,7 @@ export function whenKnown<K extends string>(
   values: Readonly<Record<K, Maybe>>,
   formula: (known: Readonly<Record<K, number>>) => Maybe,
 ): Maybe {
-  for (const value of Object.values<Maybe>(values)) if (!isKnown(value)) return value;
+  // a loop over names makes no list
+  for (const name in values) if (!isKnown(values[name])) return values[name];
   return formula(values as Readonly<Record<K, number>>);
 }

@@ -25,7 +25,7 @@ export interface StartProbe {
 }
 
 /** A probe gives up on a start after so many steps: it counts as one that does not start. */
-const mostSteps = 40_000;
+const mostSteps = 32_000;
 /** Envelope periods from which a rail is slow. */
 const slow = 20;
 

@@ -28,8 +28,20 @@ export interface SwitchModel {
   readonly thermalResistance: Maybe;
 }
 
+/** What a switch rests on. */
+type SwitchDesign = Pick<Design, 'switches'>;
+
+/** By switches: every load, corner and check of a design asks for the same. */
+const models = new WeakMap<Design['switches'], SwitchModel>();
+
 /** The switch of a design with what its part gives; what it does not give is unknown, with the key that would help. */
 export function switchModelOf(design: Design): SwitchModel {
+  const found = models.get(design.switches) ?? modelOf(design);
+  models.set(design.switches, found);
+  return found;
+}
+
+function modelOf(design: SwitchDesign): SwitchModel {
   const { mosfet, parallel, heatsink, insulator } = design.switches;
   const rating = (key: MosfetKey): Maybe => mosfet.ratings[key]?.value ?? { unknown: `${mosfet.name} gives no ${key}` };
   const exponent = onResistanceExponent({ factor: mosfet.ratings.onResistanceFactor?.value ?? classOnResistanceFactor });
@@ -73,14 +85,14 @@ const mostOverStated = 1.5;
 const mostOverDerived = 10;
 
 /** Whether K rests on the part's transconductance, and not on its on-resistance alone. */
-export function statesTransconductance({ switches }: Design): boolean {
+export function statesTransconductance({ switches }: SwitchDesign): boolean {
   const { transconductance, onResistance } = switches.mosfet.ratings;
   const drainCurrent = transconductance?.at?.['drainCurrent'] ?? onResistance?.at?.['drainCurrent'];
   return transconductance !== undefined && drainCurrent !== undefined && transconductance.value > 0;
 }
 
 /** K of the switch. The data sheet's transconductance is a minimum, stated at the drain current of the on-resistance. */
-function channelConstantOf({ design, typical, parallel }: { design: Design; typical: Maybe; parallel: number }): Maybe {
+function channelConstantOf({ design, typical, parallel }: { design: SwitchDesign; typical: Maybe; parallel: number }): Maybe {
   const { mosfet } = design.switches;
   const { transconductance, onResistance } = mosfet.ratings;
   const drainCurrent = transconductance?.at?.['drainCurrent'] ?? onResistance?.at?.['drainCurrent'];
@@ -99,7 +111,7 @@ function channelConstantOf({ design, typical, parallel }: { design: Design; typi
 }
 
 /** From the input capacitance, else from the whole gate charge, which leans high. */
-function gateCapacitanceOf({ design, parallel }: { design: Design; parallel: number }): Maybe {
+function gateCapacitanceOf({ design, parallel }: { design: SwitchDesign; parallel: number }): Maybe {
   const { mosfet } = design.switches;
   const { inputCapacitance, gateCharge } = mosfet.ratings;
   if (inputCapacitance !== undefined) return parallel * inputCapacitanceAtZeroVolts * inputCapacitance.value;

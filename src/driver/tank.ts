@@ -7,6 +7,7 @@ import {
   parallelQuality,
   resonantFrequency,
 } from '../physics/resonance.ts';
+import type { Capacitor } from '../parts/part.ts';
 import type { Design, Load } from '../project/design.ts';
 import type { Farad, Henry, Hertz, Ohm, Ratio } from '../units/si.ts';
 import { coilOf } from './coil.ts';
@@ -80,7 +81,7 @@ function bareTank({ design, frequencyShift, corner }: { design: Design; frequenc
   const impedance = characteristicImpedance({ inductance, capacitance });
   const resonance = resonantFrequency({ inductance, capacitance });
   const shifted = resonance * chokeFrequencyRatio({ arrangement: design.chokes.arrangement, tankInductance: inductance, chokeInductance });
-  const loss = bankLoss({ design, frequency: shifted, unitCapacitance });
+  const loss = capacitorResistanceAt({ capacitor: part, frequency: shifted, unitCapacitance });
   const seriesOfBank = isKnown(loss.capacitorResistance) ? (loss.capacitorResistance * bank.series) / bank.parallel : 0;
   return {
     inductance,
@@ -130,11 +131,16 @@ export function tankAt({ design, load, corner }: { design: Design; load: Load; c
   };
 }
 
-function bankLoss({ design, frequency, unitCapacitance }: { design: Design; frequency: Hertz; unitCapacitance: Farad }): {
-  capacitorResistance: Maybe;
-  inside: boolean;
-} {
-  const part = design.tank.bank.capacitor;
+/** Effective series resistance of one capacitor of a bank, and whether its loss tangent is known at that frequency. */
+export function capacitorResistanceAt({
+  capacitor: part,
+  frequency,
+  unitCapacitance,
+}: {
+  capacitor: Capacitor;
+  frequency: Hertz;
+  unitCapacitance: Farad;
+}): { capacitorResistance: Maybe; inside: boolean } {
   if (part.lossTangent === undefined) return { capacitorResistance: { unknown: `${part.name} gives no lossTangent` }, inside: true };
   const points = part.lossTangent.points.map(({ frequency: f, rating }) => ({ frequency: f, lossTangent: rating.value }));
   const { lossTangent, inside } = lossTangentAt({ points, frequency });

@@ -14,8 +14,11 @@ import { usualPair } from './usual-pair.ts';
 /**
  * An analysis with its events run in the time domain: the start of every load and what happens to it when it runs, at the corner of
  * each load that has the highest peak. They take the place of the envelope, whose other corners are then not asked.
+ *
+ * @param analysis  in closed form
+ * @param wanted    all, or the peaks at the worst corners alone: nominal values stay in closed form, what does not set a peak is not run
  */
-export function timedAnalysis(analysis: Analysis): Analysis {
+export function timedAnalysis(analysis: Analysis, wanted: 'all' | 'peaks' = 'all'): Analysis {
   const { design, corners, nominal } = analysis;
   const starts: (SettledStart | Unknown)[] = [];
   const events: TimedEvents[] = [];
@@ -30,7 +33,7 @@ export function timedAnalysis(analysis: Analysis): Analysis {
     const start = settledStart({ design, point: worst.point, weak: weak.point, closedForm: known(worst.switchOn) });
     starts.push(start);
     points.push(worst.point);
-    const happened = timedEvents({ design, point: worstRemoval.point });
+    const happened = timedEvents({ design, point: worstRemoval.point, wanted });
     events.push(happened);
     return cases.map((instance): Case => {
       const switchOn = 'unknown' in start ? instance.switchOn : instance === worst ? (start.transient ?? notStarting(start)) : undefined;
@@ -40,7 +43,7 @@ export function timedAnalysis(analysis: Analysis): Analysis {
   return {
     ...analysis,
     corners: settled,
-    nominal: nominal.map((instance) => nominalInTime({ design, instance })),
+    nominal: wanted === 'all' ? nominal.map((instance) => nominalInTime({ design, instance })) : nominal,
     starts,
     events,
     probe: startProbe({ design, points }),

@@ -1,5 +1,5 @@
 import type { Ampere, Ratio, Second, Volt } from '../units/si.ts';
-import { envelopeAt, envelopeMode, settledEnvelope, type EnvelopeCircuit, type EnvelopeState, type RailRamp } from './envelope.ts';
+import { envelopeMode, envelopePath, settledEnvelope, type EnvelopeCircuit, type EnvelopeState, type RailRamp } from './envelope.ts';
 
 /** Largest tank voltage and choke current of a transient. */
 export interface EnvelopePeaks {
@@ -33,7 +33,7 @@ export function envelopePeaks({
   initial: EnvelopeState;
   rail: RailRamp;
 }): EnvelopePeaks {
-  const stateAt = (time: Second): EnvelopeState => envelopeAt({ circuit, initial, rail, time });
+  const stateAt = envelopePath({ circuit, initial, rail });
   const { angularFrequency, dampingRatio } = envelopeMode(circuit);
   const times = searchTimes({ period: (2 * Math.PI) / angularFrequency, dampingRatio, rampTime: rail.time });
   const states = times.map(stateAt);
@@ -68,6 +68,7 @@ function searchTimes({ period, dampingRatio, rampTime }: { period: Second; dampi
 
 /** Steps of the golden section: they narrow a crest to 3 millionths of a period, its height to 1e-9. */
 const refinements = 22;
+const golden = (Math.sqrt(5) - 1) / 2;
 
 function refinedPeak({
   times,
@@ -79,19 +80,23 @@ function refinedPeak({
   valueAt: (time: Second) => number;
 }): { value: number; time: Second } {
   const best = values.indexOf(Math.max(...values));
-  let [low, high] = [times[Math.max(0, best - 1)]!, times[Math.min(times.length - 1, best + 1)]!];
-  const golden = (Math.sqrt(5) - 1) / 2;
-  let [left, right] = [high - golden * (high - low), low + golden * (high - low)];
-  let [leftValue, rightValue] = [valueAt(left), valueAt(right)];
+  let low = times[Math.max(0, best - 1)]!;
+  let high = times[Math.min(times.length - 1, best + 1)]!;
+  let left = high - golden * (high - low);
+  let right = low + golden * (high - low);
+  let leftValue = valueAt(left);
+  let rightValue = valueAt(right);
   for (let i = 0; i < refinements; i++) {
     if (leftValue < rightValue) {
       low = left;
-      [left, leftValue] = [right, rightValue];
+      left = right;
+      leftValue = rightValue;
       right = low + golden * (high - low);
       rightValue = valueAt(right);
     } else {
       high = right;
-      [right, rightValue] = [left, leftValue];
+      right = left;
+      rightValue = leftValue;
       left = high - golden * (high - low);
       leftValue = valueAt(left);
     }

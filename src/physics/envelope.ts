@@ -83,25 +83,52 @@ export function envelopeAt({
   rail: RailRamp;
   time: Second;
 }): EnvelopeState {
-  const isStep = rail.time < shortestRamp;
-  const slope = isStep ? 0 : (rail.to - rail.from) / rail.time;
-  const atRamp = isStep ? initial : moved({ circuit, from: initial, voltage: rail.from, slope, time: Math.min(time, rail.time) });
-  return time > rail.time ? moved({ circuit, from: atRamp, voltage: rail.to, slope: 0, time: time - rail.time }) : atRamp;
+  return envelopePath({ circuit, initial, rail })(time);
 }
 
-function moved({
+/**
+ * The state of the envelope as a function of time, for many times of one transient.
+ *
+ * @param circuit  as EnvelopeCircuit
+ * @param initial  I in A and Vt in V at time zero
+ * @param rail     from, to in V, time in s (0 for a step)
+ * @returns a function of t, in s, not negative: I in A and Vt in V
+ *
+ * Valid for: as envelopeAt, which says what is computed.
+ * Source: as envelopeAt
+ *
+ * @example envelopePath({ circuit: { chokeInductance: 50e-6, capacitance: 1e-6, parallelResistance: 50, dropResistance: 0 }, initial: { current: 0, voltage: 0 }, rail: { from: 0, to: 12, time: 0 } })(1).voltage // 37.69911184307752
+ */
+export function envelopePath({
+  circuit,
+  initial,
+  rail,
+}: {
+  circuit: EnvelopeCircuit;
+  initial: EnvelopeState;
+  rail: RailRamp;
+}): (time: Second) => EnvelopeState {
+  if (rail.time < shortestRamp) {
+    const settling = motion({ circuit, from: initial, voltage: rail.to, slope: 0 });
+    return (time) => (time > rail.time ? settling(time - rail.time) : initial);
+  }
+  const rising = motion({ circuit, from: initial, voltage: rail.from, slope: (rail.to - rail.from) / rail.time });
+  const settling = motion({ circuit, from: rising(rail.time), voltage: rail.to, slope: 0 });
+  return (time) => (time > rail.time ? settling(time - rail.time) : rising(time));
+}
+
+/** What a state becomes while the rail moves with a slope. */
+function motion({
   circuit: { chokeInductance: Le, capacitance: C, parallelResistance: R, dropResistance: r },
   from,
   voltage,
   slope,
-  time: t,
 }: {
   circuit: EnvelopeCircuit;
   from: EnvelopeState;
   voltage: Volt;
   slope: number;
-  time: Second;
-}): EnvelopeState {
+}): (time: Second) => EnvelopeState {
   // A = [[a, b], [c, d]] on (I, Vt)
   const a = -r / Le;
   const b = -1 / (Math.PI * Le);
@@ -119,23 +146,26 @@ function moved({
   const mean = (a + d) / 2;
   const spread = mean * mean - determinant;
   // e^(A·t) = even·1 + odd·(A − mean·1)
-  let even: number;
-  let odd: number;
+  const oddI = (a - mean) * dI + b * dV;
+  const oddV = c * dI + (d - mean) * dV;
+  const state = (even: number, odd: number, t: Second): EnvelopeState => ({
+    current: even * dI + odd * oddI + p0I + p1I * t,
+    voltage: even * dV + odd * oddV + p0V + p1V * t,
+  });
   if (spread > 0) {
     const s = Math.sqrt(spread);
-    const fast = Math.exp((mean - s) * t);
-    const slow = Math.exp((mean + s) * t);
-    even = (slow + fast) / 2;
-    odd = s * t > 1e-4 ? (slow - fast) / (2 * s) : Math.exp(mean * t) * t * (1 + (s * t) ** 2 / 6);
-  } else {
-    const w = Math.sqrt(-spread);
-    const decay = Math.exp(mean * t);
-    even = decay * Math.cos(w * t);
-    odd = w * t > 1e-4 ? (decay * Math.sin(w * t)) / w : decay * t * (1 - (w * t) ** 2 / 6);
+    return (t) => {
+      const fast = Math.exp((mean - s) * t);
+      const slow = Math.exp((mean + s) * t);
+      const odd = s * t > 1e-4 ? (slow - fast) / (2 * s) : Math.exp(mean * t) * t * (1 + (s * t) ** 2 / 6);
+      return state((slow + fast) / 2, odd, t);
+    };
   }
-  return {
-    current: even * dI + odd * ((a - mean) * dI + b * dV) + p0I + p1I * t,
-    voltage: even * dV + odd * (c * dI + (d - mean) * dV) + p0V + p1V * t,
+  const w = Math.sqrt(-spread);
+  return (t) => {
+    const decay = Math.exp(mean * t);
+    const odd = w * t > 1e-4 ? (decay * Math.sin(w * t)) / w : decay * t * (1 - (w * t) ** 2 / 6);
+    return state(decay * Math.cos(w * t), odd, t);
   };
 }
 

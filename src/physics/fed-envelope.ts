@@ -46,85 +46,132 @@ export function fedEnvelopePeaks({
   initial: FedState;
   source: RailRamp;
 }): EnvelopePeaks {
-  const matrix = systemOf({ circuit, feed });
+  const system = systemOf({ circuit, feed });
   const { envelope, rail } = naturalPeriods({ circuit, feed });
   const [fast, slow] = envelope < rail ? [envelope, rail] : [rail, envelope];
   const step = fast / samplesPerPeriod;
   const crests = { voltage: crest(initial.voltage), current: crest(initial.current) };
-  let state = Float64Array.of(initial.leadCurrent, initial.rail, initial.current, initial.voltage, source.from, 0);
-  let next = new Float64Array(6);
+  const state = Float64Array.of(initial.leadCurrent, initial.rail, initial.current, initial.voltage);
   let now = 0;
-  let known: { width: Second; onward: Float64Array } | undefined;
-  const follow = (duration: Second): void => {
+  const follow = (duration: Second, source: MovingSource): void => {
     const count = Math.max(1, Math.ceil(duration / step));
     const width = duration / count;
-    if (!(width > 0)) return;
-    if (known?.width !== width) known = { width, onward: Float64Array.from(matrixExponential({ matrix: scaled(matrix, width) }).flat()) };
-    const { onward } = known;
-    for (let i = 0; i < count; i++) {
-      advance({ onward, state, next });
-      const done = state;
-      state = next;
-      next = done;
-      now += width;
-      crests.current.see(state[2]!, now, width);
-      crests.voltage.see(state[3]!, now, width);
-    }
-  };
-  const jump = (until: Second): void => {
-    const onward = matrixExponential({ matrix: scaled(matrix, until - now) });
-    state = Float64Array.from(onward, (row) => row.reduce((sum, value, column) => sum + value * state[column]!, 0));
-    now = until;
+    if (width > 0) advance({ system, state, source, width, count, now, crests });
+    now += duration;
   };
   if (source.time > 0) {
-    state[5] = (source.to - source.from) / source.time;
+    const slope = (source.to - source.from) / source.time;
+    const rising = (): MovingSource => ({ voltage: source.from + slope * now, slope });
     const window = periodsSearched * slow;
-    follow(Math.min(source.time, window));
+    follow(Math.min(source.time, window), rising());
     if (source.time > 2 * window) {
-      jump(source.time - window);
-      crests.current.restart();
-      crests.voltage.restart();
+      const width = source.time - window - now;
+      advance({ system, state, source: rising(), width, count: 1, now, crests: undefined });
+      now += width;
+      restart(crests.current);
+      restart(crests.voltage);
     }
-    if (source.time > window) follow(Math.min(window, source.time - now));
+    if (source.time > window) follow(Math.min(window, source.time - now), rising());
   }
-  state[4] = source.to;
-  state[5] = 0;
-  follow(periodsSearched * slow);
-  const [voltage, current] = [crests.voltage.best, crests.current.best];
-  return { voltage: voltage.value, voltageAt: voltage.time, current: current.value, currentAt: current.time };
+  follow(periodsSearched * slow, { voltage: source.to, slope: 0 });
+  const { voltage, current } = crests;
+  return { voltage: voltage.highest, voltageAt: voltage.at, current: current.highest, currentAt: current.at };
 }
 
-/** The state a step later: a product with the six rows of the matrix, which lie one after the other. */
-function advance({ onward: m, state: x, next }: { onward: Float64Array; state: Float64Array; next: Float64Array }): void {
-  for (let row = 0, i = 0; row < 6; row++, i += 6)
-    next[row] = m[i]! * x[0]! + m[i + 1]! * x[1]! + m[i + 2]! * x[2]! + m[i + 3]! * x[3]! + m[i + 4]! * x[4]! + m[i + 5]! * x[5]!;
+/** E(t) = voltage + slope·t. */
+interface MovingSource {
+  readonly voltage: Volt;
+  readonly slope: number;
 }
 
-/** State matrix over (is, v, I, Vt, E, slope of E). */
+/**
+ * The state so many steps later, exact, its crests seen on the way: what is left of it beside p0 + p1·t, which the source alone
+ * would make of it, is multiplied by e^(A·width) at each step.
+ */
+function advance({
+  system: { matrix, weights, settled },
+  state,
+  source: { voltage: source, slope },
+  width,
+  count,
+  now,
+  crests,
+}: {
+  system: FedSystem;
+  state: Float64Array;
+  source: MovingSource;
+  width: Second;
+  count: number;
+  now: Second;
+  crests: { readonly voltage: Crest; readonly current: Crest } | undefined;
+}): void {
+  const onward = matrixExponential({ matrix: scaled(matrix, width) });
+  const p1 = slope === 0 ? nothing : settled({ source: slope });
+  const p0 = settled({ source, moving: p1 });
+  let left = Float64Array.from(weights, (weight, i) => weight * (state[i]! - p0[i]!));
+  let next = new Float64Array(4);
+  for (let i = 1; i <= count; i++) {
+    multiplied({ rows: onward, by: left, into: next });
+    const done = left;
+    left = next;
+    next = done;
+    if (crests === undefined) continue;
+    const time = i * width;
+    see(crests.current, left[2]! / weights[2] + p0[2] + p1[2] * time, now + time, width);
+    see(crests.voltage, left[3]! / weights[3] + p0[3] + p1[3] * time, now + time, width);
+  }
+  weights.forEach((weight, i) => (state[i] = (weight > 0 ? left[i]! / weight : 0) + p0[i]! + p1[i]! * count * width));
+}
+
+function multiplied({ rows, by: x, into }: { rows: Matrix; by: Float64Array; into: Float64Array }): void {
+  for (let i = 0; i < 4; i++) {
+    const row = rows[i]!;
+    into[i] = row[0]! * x[0]! + row[1]! * x[1]! + row[2]! * x[2]! + row[3]! * x[3]!;
+  }
+}
+
+type Row = readonly [number, number, number, number];
+
+const nothing: Row = [0, 0, 0, 0];
+
+/** x′ = A·x + b·E over (is, v, I, Vt). */
+interface FedSystem {
+  /** W·A·W⁻¹: over the roots of twice the energies, so that only the losses are not antisymmetric and the numbers are alike in size. */
+  readonly matrix: Matrix;
+  /** W: √Ls, √Cb, √Le, √C. */
+  readonly weights: Row;
+  /** p with A·p + b·E = q. */
+  readonly settled: (of: { source: Volt; moving?: Row }) => Row;
+}
+
 function systemOf({
   circuit: { chokeInductance: Le, capacitance: C, parallelResistance: R, dropResistance: r },
   feed: { resistance: rs, leadInductance: Ls, bulkCapacitance: Cb },
 }: {
   circuit: EnvelopeCircuit;
   feed: RailFeed;
-}): Matrix {
-  const rail =
-    Ls > 0
-      ? [
-          [-rs / Ls, -1 / Ls, 0, 0, 1 / Ls, 0],
-          [1 / Cb, 0, -1 / Cb, 0, 0, 0],
-        ]
-      : [
-          [0, 0, 0, 0, 0, 0],
-          [0, -1 / (rs * Cb), -1 / Cb, 0, 1 / (rs * Cb), 0],
-        ];
-  return [
-    ...rail,
-    [0, 1 / Le, -r / Le, -1 / (Math.PI * Le), 0, 0],
-    [0, 0, 1 / (Math.PI * C), -1 / (2 * R * C), 0, 0],
-    [0, 0, 0, 0, 0, 1],
-    [0, 0, 0, 0, 0, 0],
-  ];
+}): FedSystem {
+  const leads = Ls > 0 ? 1 / Math.sqrt(Ls * Cb) : 0;
+  const chokes = 1 / Math.sqrt(Le * Cb);
+  const tank = 1 / (Math.PI * Math.sqrt(Le * C));
+  // without lead inductance `is` is no state: it follows from the rail
+  return {
+    matrix: [
+      [Ls > 0 ? -rs / Ls : 0, -leads, 0, 0],
+      [leads, Ls > 0 ? 0 : -1 / (rs * Cb), -chokes, 0],
+      [0, chokes, -r / Le, -tank],
+      [0, 0, tank, -1 / (2 * R * C)],
+    ],
+    weights: [Math.sqrt(Ls), Math.sqrt(Cb), Math.sqrt(Le), Math.sqrt(C)],
+    settled: ({ source: E, moving: [q0, q1, q2, q3] = nothing }) => {
+      const across = E - Ls * q0;
+      const [spill, fall] = [Cb * q1, Le * q2];
+      const is =
+        (C * q3 + spill / Math.PI + (Math.PI / (2 * R)) * (across + r * spill - fall)) / (1 / Math.PI + (Math.PI / (2 * R)) * (rs + r));
+      const [v, I] = [across - rs * is, is - spill];
+      return [is, v, I, Math.PI * (v - r * I - fall)];
+    },
+  };
 }
 
 function scaled(matrix: Matrix, factor: number): Matrix {
@@ -150,29 +197,37 @@ export function naturalPeriods({ circuit, feed }: { circuit: EnvelopeCircuit; fe
   };
 }
 
-/** Follows one quantity and keeps its highest crest. */
-function crest(first: number): { see: (value: number, time: Second, width: Second) => void; restart: () => void; best: Peak } {
-  let [before, last] = [-Infinity, first];
-  const best = { value: first, time: 0 };
-  return {
-    best,
-    restart: () => {
-      before = last = Infinity;
-    },
-    see: (value, time, width) => {
-      if (value > best.value) [best.value, best.time] = [value, time];
-      if (last >= before && last > value && Number.isFinite(before)) {
-        const bend = before - 2 * last + value;
-        const top = last - (before - value) ** 2 / (8 * bend);
-        if (top > best.value) [best.value, best.time] = [top, time - width + (width * (before - value)) / (2 * bend)];
-      }
-      before = last;
-      last = value;
-    },
-  };
+/** One quantity followed step by step: its last two values, and its highest crest. */
+interface Crest {
+  before: number;
+  last: number;
+  highest: number;
+  at: Second;
 }
 
-interface Peak {
-  readonly value: number;
-  readonly time: Second;
+function crest(first: number): Crest {
+  return { before: -Infinity, last: first, highest: first, at: 0 };
+}
+
+/** After a leap no crest stands between what was last and what comes next. */
+function restart(crest: Crest): void {
+  crest.before = crest.last = Infinity;
+}
+
+function see(crest: Crest, value: number, time: Second, width: Second): void {
+  const { before, last } = crest;
+  if (value > crest.highest) {
+    crest.highest = value;
+    crest.at = time;
+  }
+  if (last >= before && last > value && Number.isFinite(before)) {
+    const bend = before - 2 * last + value;
+    const top = last - (before - value) ** 2 / (8 * bend);
+    if (top > crest.highest) {
+      crest.highest = top;
+      crest.at = time - width + (width * (before - value)) / (2 * bend);
+    }
+  }
+  crest.before = last;
+  crest.last = value;
 }

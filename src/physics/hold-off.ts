@@ -6,12 +6,12 @@ import type { Ampere, AmperePerVoltSquared, Ohm, Volt } from '../units/si.ts';
  *
  *     u = d + ½·K·Ron·u²,  i = ½·K·u²;  u = (1 − √(1 − 2·K·Ron·d))/(K·Ron)
  *
- * @param deficit          d = V_hold − Vth, in V
+ * @param deficit          d = V_hold − Vth, in V; V_hold with the pull-up current of the off gate in the on switch
  * @param channelConstant  K, in A/V²
  * @param onResistance     Ron of the on switch, in Ω
  * @returns i, in A; 0 for a deficit of 0 or less; undefined where no such state exists, d > 1/(2·K·Ron): the pair latches
  *
- * Valid for: a rail that rises slowly; compared with the time domain on fourteen designs, latching current −16 … +7 %.
+ * Valid for: a rail that rises slowly; in the time domain a hundred random designs latched 16 % before to 50 % past it.
  * Source: own derivation, square-law MOSFET
  *
  * @example offSwitchLeak({ deficit: 0.5, channelConstant: 8, onResistance: 0.1 }) // 1.90983005625053

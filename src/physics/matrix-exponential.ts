@@ -20,13 +20,22 @@ const terms = 14;
  */
 export function matrixExponential({ matrix }: { matrix: Matrix }): Matrix {
   const n = matrix.length;
-  const norm = Math.max(...matrix.map((row) => row.reduce((sum, value) => sum + Math.abs(value), 0)));
+  const norm = widestRow(matrix);
   if (!Number.isFinite(norm)) throw new RangeError('a matrix with a number that is not finite has no exponential');
   const squarings = Math.max(0, Math.ceil(Math.log2(norm)) + 1);
-  const scaled = Float64Array.from(matrix.flat(), (value) => value / 2 ** squarings);
-  let term = Float64Array.from(scaled, (_, i) => (i % (n + 1) === 0 ? 1 : 0));
-  let sum = Float64Array.from(term);
-  let spare = new Float64Array(n * n);
+  const share = 2 ** -squarings;
+  // row by row in plain lists of numbers: at this size a typed array costs more to make than the product that it holds
+  const scaled: number[] = [];
+  let term: number[] = [];
+  let sum: number[] = [];
+  let spare: number[] = [];
+  for (let i = 0; i < n; i++)
+    for (let j = 0; j < n; j++) {
+      scaled.push(matrix[i]![j]! * share);
+      term.push(i === j ? 1 : 0);
+      sum.push(i === j ? 1 : 0);
+      spare.push(0);
+    }
   for (let k = 1; k <= terms; k++) {
     multiply({ a: scaled, b: term, size: n, into: spare });
     [term, spare] = [spare, term];
@@ -39,12 +48,23 @@ export function matrixExponential({ matrix }: { matrix: Matrix }): Matrix {
     multiply({ a: sum, b: sum, size: n, into: spare });
     [sum, spare] = [spare, sum];
   }
-  return matrix.map((_, i) => Array.from(sum.subarray(n * i, n * (i + 1))));
+  return matrix.map((_, i) => sum.slice(n * i, n * (i + 1)));
+}
+
+/** Largest sum of the magnitudes in a row. */
+function widestRow(matrix: Matrix): number {
+  let widest = 0;
+  for (const row of matrix) {
+    let sum = 0;
+    for (const value of row) sum += Math.abs(value);
+    if (sum > widest || Number.isNaN(sum)) widest = sum;
+  }
+  return widest;
 }
 
 /** Product of square matrices that lie row by row; it may not be written into one of them. */
-function multiply({ a, b, size: n, into }: { a: Float64Array; b: Float64Array; size: number; into: Float64Array }): void {
-  into.fill(0);
+function multiply({ a, b, size: n, into }: { a: readonly number[]; b: readonly number[]; size: number; into: number[] }): void {
+  for (let i = 0; i < n * n; i++) into[i] = 0;
   for (let i = 0; i < n * n; i += n)
     for (let k = 0; k < n; k++) {
       const factor = a[i + k]!;

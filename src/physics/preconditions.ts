@@ -11,8 +11,7 @@
  * @example requireFinite({ voltage: -3 }) // undefined
  */
 export function requireFinite(values: Readonly<Record<string, number>>): void {
-  for (const [name, value] of Object.entries(values))
-    if (!Number.isFinite(value)) throw new RangeError(`${name} ${value} is not a finite number`);
+  for (const name in values) if (!Number.isFinite(values[name])) throw new RangeError(`${name} ${values[name]} is not a finite number`);
 }
 
 /**
@@ -28,8 +27,11 @@ export function requireFinite(values: Readonly<Record<string, number>>): void {
  * @example requirePositive({ radius: 0.1 }) // undefined
  */
 export function requirePositive(named: Readonly<Record<string, number>>): void {
-  for (const [name, value] of Object.entries(named))
+  // a loop over names makes no lists, and these guards run millions of times
+  for (const name in named) {
+    const value = named[name]!;
     if (!(value > 0 && value < Infinity)) throw new RangeError(`${name} is ${value}; it must be finite and above zero`);
+  }
 }
 
 /**
@@ -55,11 +57,12 @@ export function requireWithin({
   from: number;
   to?: number;
 }): void {
-  for (const [name, value] of Object.entries(named))
-    if (!(value >= from && value <= to)) {
-      const upper = to === Number.MAX_VALUE ? 'finite' : `at most ${to}`;
-      throw new RangeError(`${name} is ${value}; it must be at least ${from} and ${upper}`);
-    }
+  for (const name in named) {
+    const value = named[name]!;
+    if (value >= from && value <= to) continue;
+    const upper = to === Number.MAX_VALUE ? 'finite' : `at most ${to}`;
+    throw new RangeError(`${name} is ${value}; it must be at least ${from} and ${upper}`);
+  }
 }
 
 /**

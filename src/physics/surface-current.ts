@@ -54,6 +54,19 @@ function round({ turn, by, count }: { turn: Point; by: Metre; count: number }): 
  * @example surfaceCurrent({ turns: [{ radius: 1, height: 0 }], wireRadius: 0.01 }).inductance // 0.0000058858872163316634
  */
 export function surfaceCurrent({ turns, wireRadius: a }: { turns: readonly Turn[]; wireRadius: Metre }): SurfaceCurrent {
+  // inductance and resistance of a coil ask for the same, and so does every other bank that the coil is tried with
+  const asked = [a, ...turns.flatMap(({ radius, height }) => [radius, height])].join(' ');
+  const found = lately.get(asked) ?? solved({ turns, wireRadius: a });
+  if (lately.size >= mostKept) lately.clear();
+  lately.set(asked, found);
+  return found;
+}
+
+/** Results by their arguments, a few at a time. */
+const lately = new Map<string, SurfaceCurrent>();
+const mostKept = 16;
+
+function solved({ turns, wireRadius: a }: { turns: readonly Turn[]; wireRadius: Metre }): SurfaceCurrent {
   requirePositive({ 'wire radius': a, turns: turns.length });
   if (turns.length > mostSurfaceTurns) throw new RangeError(`${turns.length} turns are more than ${mostSurfaceTurns}`);
   requireApart({ turns, wireRadius: a });

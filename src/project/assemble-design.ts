@@ -1,7 +1,7 @@
 import type { Capacitor, Choke, Diode, Mosfet, Zener } from '../parts/part.ts';
 import { present } from '../source/present.ts';
-import { coilShapes, conductorMaterials, conductorShapes } from './design.ts';
-import type { Coil, CoilGeometry, Design, Gates, LimitOverride, Load, Reading, ReadingKey, Supply } from './design.ts';
+import { coilShapes, conductorMaterials, conductorShapes, readingKeys } from './design.ts';
+import type { Coil, CoilGeometry, Design, Gates, LimitOverride, Load, Reading, Supply } from './design.ts';
 import { loadName } from './project-contradictions.ts';
 import type { ProjectReading } from './project-reading.ts';
 
@@ -113,15 +113,23 @@ function limitsOf({ node }: ProjectReading): Readonly<Record<string, LimitOverri
   );
 }
 
-function readingsOf({ node, number }: ProjectReading): Readonly<Partial<Record<ReadingKey, Reading>>> {
-  const readings = node('readings');
-  if (readings?.kind !== 'map') return {};
+function readingAt({ number }: ProjectReading, key: string): Reading | undefined {
+  const value = number(`readings.${key}`) ?? number(`readings.${key}.value`);
+  return value === undefined ? undefined : { value, ...present({ uncertainty: number(`readings.${key}.uncertainty`) }) };
+}
+
+function readingsOf(reading: ProjectReading): Design['readings'] {
   return Object.fromEntries(
-    readings.entries.map(({ key }) => {
-      const value = required(number(`readings.${key}`) ?? number(`readings.${key}.value`), `readings.${key}`);
-      return [key, { value, ...present({ uncertainty: number(`readings.${key}.uncertainty`) }) }];
+    readingKeys.flatMap((key) => {
+      const found = readingAt(reading, key);
+      return found === undefined ? [] : [[key, found]];
     }),
   );
+}
+
+function readingsAtOf(reading: ProjectReading): Design['readingsAt'] {
+  const at = present({ load: reading.text('readings.load'), supplyVoltage: readingAt(reading, 'supplyVoltage') });
+  return Object.keys(at).length === 0 ? undefined : at;
 }
 
 /**
@@ -162,6 +170,6 @@ export function assembleDesign({ reading, parts }: { reading: ProjectReading; pa
     limits: limitsOf(reading),
     readings: readingsOf(reading),
     locate: reading.locate,
-    ...present({ title: text('title') }),
+    ...present({ title: text('title'), readingsAt: readingsAtOf(reading) }),
   };
 }

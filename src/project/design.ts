@@ -16,6 +16,8 @@ export interface Design {
   /** By check id: the levels as written, read with the policy since only the check knows their dimension. */
   readonly limits: Readonly<Record<string, LimitOverride>>;
   readonly readings: Readonly<Partial<Record<ReadingKey, Reading>>>;
+  /** How the readings were taken, where it is not with the lightest load at the project's own voltage. */
+  readonly readingsAt?: { readonly load?: string; readonly supplyVoltage?: Reading };
   /** Position of a key path such as `supply.voltage` or `loads.1.power`; of the nearest parent when the key is absent. */
   readonly locate: (path: string) => Location;
 }
@@ -105,16 +107,18 @@ export interface LimitOverride {
   readonly fail?: string;
 }
 
-export type ReadingKey =
-  | 'frequency'
-  | 'drainPeak'
-  | 'tankCurrentPeak'
-  | 'supplyCurrentIdle'
-  | 'supplyCurrentLoaded'
-  | 'gateHigh'
-  | 'capacitorTemperature'
-  | 'switchTemperature'
-  | 'coilTemperature';
+export const readingKeys = [
+  'frequency',
+  'drainPeak',
+  'tankCurrentPeak',
+  'supplyCurrentIdle',
+  'supplyCurrentLoaded',
+  'gateHigh',
+  'capacitorTemperature',
+  'switchTemperature',
+  'coilTemperature',
+] as const;
+export type ReadingKey = (typeof readingKeys)[number];
 
 /** SI value (a temperature in kelvin); the uncertainty is in the same unit. */
 export interface Reading {

@@ -63,12 +63,30 @@ function limitProblems({ node: nodeOf }: ProjectReading, checkIds: readonly stri
     }));
 }
 
+/** The load that readings were taken with is one of the project. */
+function readingProblems({ node: nodeOf, text, locate }: ProjectReading): readonly Diagnostic[] {
+  const wanted = text('readings.load');
+  const loads = nodeOf('loads');
+  if (wanted === undefined) return [];
+  const names = loads?.kind === 'list' ? loads.items.map((node, index) => loadName({ node, index })) : ['no load'];
+  if (names.includes(wanted)) return [];
+  return [
+    {
+      id: 'unknown-load',
+      message: `no load is called ${quoted(wanted)}`,
+      label: 'unknown load',
+      help: didYouMeanHelp({ word: wanted, names }) ?? `the project has ${names.map(quoted).join(', ')}`,
+      at: locate('readings.load'),
+    },
+  ];
+}
+
 /**
  * What cannot be true of a project file although each key for itself can.
  *
  * @param reading   the project file
  * @param checkIds  ids of all checks; undefined: not compared
- * @returns `contradictory-load`, `duplicate-load`, `unknown-check`
+ * @returns `contradictory-load`, `duplicate-load`, `unknown-check`, `unknown-load`
  */
 export function projectContradictions({
   reading,
@@ -77,5 +95,5 @@ export function projectContradictions({
   reading: ProjectReading;
   checkIds: readonly string[] | undefined;
 }): readonly Diagnostic[] {
-  return [...loadProblems(reading), ...coilProblems(reading), ...limitProblems(reading, checkIds)];
+  return [...loadProblems(reading), ...coilProblems(reading), ...limitProblems(reading, checkIds), ...readingProblems(reading)];
 }

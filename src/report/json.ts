@@ -57,7 +57,7 @@ export function jsonReport({ report, version }: { report: ReviewReport; version:
 }
 
 /** `use` is 1 − margin; both are null where nothing was assessed or the limit is 0. */
-function jsonResult(result: Result): object {
+export function jsonResult(result: Result): object {
   const { id, subject, case: where, verdict, value, limit, dimension, sense, margin, reason, at, basis, remedy } = result;
   return {
     id,

@@ -2,8 +2,9 @@ import type { Recording, Track } from '../driver/time-domain/recorder.ts';
 import type { LatchMap } from '../studies/startup.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { axisOf, columnRanges } from './strip-chart.ts';
+import { escaped, svgDocument, svgWidth } from './svg.ts';
 
-const [width, strip, left, gap] = [900, 120, 90, 14];
+const [width, strip, left, gap] = [svgWidth, 120, 90, 14];
 
 const strips: readonly { readonly name: string; readonly tracks: readonly Track[]; readonly dimension: 'voltage' | 'current' }[] = [
   { name: 'drain A', tracks: ['drainA'], dimension: 'voltage' },
@@ -11,10 +12,6 @@ const strips: readonly { readonly name: string; readonly tracks: readonly Track[
   { name: 'gates A and B', tracks: ['gateA', 'gateB'], dimension: 'voltage' },
   { name: 'supply current', tracks: ['supply'], dimension: 'current' },
 ];
-
-function escaped(text: string): string {
-  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
-}
 
 /** A recording as a drawing of its own: a band from the lowest to the highest value for each strip. */
 export function recordingSvg({ recording, title }: { recording: Recording; title: string }): string {
@@ -34,7 +31,7 @@ export function recordingSvg({ recording, title }: { recording: Recording; title
     return `<g><text x="8" y="${y0 + 14}">${name}</text><text x="8" y="${y0 + 32}">${number(top)}</text><text x="8" y="${y0 + strip}">${number(bottom)}</text>
 <line x1="${left}" x2="${width - 20}" y1="${y(0)}" y2="${y(0)}" stroke="#888" stroke-width="0.5"/><polygon points="${[...upper, ...lower].join(' ')}" fill="#2b5d8a" fill-opacity="0.55" stroke="#2b5d8a" stroke-width="0.6"/></g>`;
   });
-  return document({
+  return svgDocument({
     title,
     height,
     body: `${bands.join('\n')}\n<text x="${left}" y="${height - 12}">0</text><text x="${width - 20}" y="${height - 12}" text-anchor="end">${escaped(end)}</text>`,
@@ -62,13 +59,5 @@ export function latchMapSvg({ map: { riseTimes, voltages, outcomes }, title }: {
       `<text x="${(left + j * w + w / 2).toFixed(1)}" y="${40 + voltages.length * h + 18}" text-anchor="middle">${escaped(formatQuantity({ value, dimension: 'time', digits: 2 }))}</text>`,
   );
   const legend = `<text x="${left}" y="${height - 14}">empty: runs, L: latches, S: does not start, ?: undecided; rise time across, supply voltage up</text>`;
-  return document({ title, height, body: [...cells, ...rows, ...columns, legend].join('\n') });
-}
-
-function document({ title, height, body }: { title: string; height: number; body: string }): string {
-  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" role="img" font-family="sans-serif" font-size="13">
-<title>${escaped(title)}</title><rect width="${width}" height="${height}" fill="#ffffff"/><text x="8" y="22" font-weight="bold">${escaped(title)}</text>
-${body}
-</svg>
-`;
+  return svgDocument({ title, height, body: [...cells, ...rows, ...columns, legend].join('\n') });
 }

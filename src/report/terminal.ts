@@ -1,11 +1,12 @@
-import { Chalk, type ChalkInstance } from 'chalk';
 import { subjectParts } from '../checks/check.ts';
 import { verdicts, type Verdict } from '../checks/judge.ts';
 import type { Result } from '../checks/result.ts';
 import { sourceWords } from '../parts/source-words.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
+import { comparison } from './comparison.ts';
 import { faultLines } from './fault-lines.ts';
 import { operatingLines } from './operating-lines.ts';
+import { painter } from './paint.ts';
 import { ratingLines } from './rating-lines.ts';
 import { gravestVerdict, unverifiedRatings, verdictCounts, type ReviewReport } from './review-report.ts';
 import { hanging } from './wrap.ts';
@@ -21,13 +22,10 @@ export interface TerminalStyle {
 
 const indent = '    ';
 const verdictWidth = 'not assessed'.length;
-const valueWidth = 9;
-/** Room beyond this is told without its number. */
-const mostShown = 10;
 
 /** The report of one project as text: what it runs at, checks by part with the gravest last, assumptions, cautions, summary. */
 export function terminalReport({ report, style }: { report: ReviewReport; style: TerminalStyle }): string {
-  const paint = painter(style);
+  const paint = painter(style.colourLevel);
   const referred = referredResults(report.results);
   const idWidth = Math.max(...report.results.map(({ id }) => id.length));
   const list = (title: string, lines: readonly string[]): readonly string[] =>
@@ -91,17 +89,6 @@ function groups(results: readonly Result[]): readonly { part: string; results: r
     .toSorted((a, b) => rank(a.results.at(-1)!) - rank(b.results.at(-1)!));
 }
 
-function painter({ colourLevel }: TerminalStyle): (verdict: Verdict, text: string) => string {
-  const chalk: ChalkInstance = new Chalk({ level: colourLevel });
-  const colours: Record<Verdict, (text: string) => string> = {
-    pass: chalk.green,
-    warn: chalk.yellow,
-    fail: chalk.red,
-    'not assessed': chalk.bold,
-  };
-  return (verdict, text) => colours[verdict](text);
-}
-
 function resultLines({
   result,
   style,
@@ -141,31 +128,6 @@ function resultLines({
     `${deep}${at.path}:${at.line}:${at.column}`,
     ...(remedy === undefined ? [] : detail(remedy, 'change: ')),
   ];
-}
-
-/** `58.9 V of 200 V   29 %`, aligned; nothing where there is no value. */
-function comparison({ verdict, value, limit, dimension, sense, margin }: Result): string {
-  if (value === null) return '';
-  const number = (si: number): string => formatQuantity({ value: si, dimension });
-  const shown = number(value).padStart(valueWidth);
-  if (limit === null) return shown;
-  const against = `${sense === 'at-most' ? 'of' : 'min'} ${number(limit)}`.padEnd(valueWidth + 3);
-  // past a limit that only warns, a share below zero would read as a fail
-  const isTolerated = verdict === 'warn' && margin !== null && margin < 0;
-  const left = isTolerated
-    ? 'past, warns'
-    : dimension === 'temperature'
-      ? `${formatQuantity({ value: Math.abs(limit - value), dimension: 'temperatureRise', digits: 2 })} ${value > limit ? 'past' : 'left'}`
-      : percent(margin);
-  return `${shown} ${against} ${left}`;
-}
-
-/** Margin with a sign: +25 % is room, −7 % is past the limit. */
-function percent(margin: number | null): string {
-  if (margin === null) return '';
-  if (margin > mostShown) return `over +${mostShown * 100} %`;
-  const text = formatQuantity({ value: Math.abs(margin), dimension: 'ratio', digits: 2 });
-  return `${margin < 0 ? '−' : '+'}${text}`;
 }
 
 function summaryLines({

@@ -26,6 +26,7 @@ export type VoltPerSecond = Si<'V/s'>;
 export type AmperePerVoltSquared = Si<'A/V2'>;
 export type Metre = Si<'m'>;
 export type SquareMetre = Si<'m2'>;
+export type CubicMetre = Si<'m3'>;
 export type CubicMetrePerSecond = Si<'m3/s'>;
 export type SquareMetrePerSecond = Si<'m2/s'>;
 export type MetrePerSecondSquared = Si<'m/s2'>;

@@ -71,11 +71,13 @@ describe('what happens to a running driver', () => {
   const analysis: Analysis = timedAnalysis(analysisOf(designOf(measuredPad)));
   const peaks = { drain: 0, drainAt: 0, tank: 0, gate: 0, supply: 0, choke: 0, rail: 0, breakdownEnergy: 0 };
   const outcome = (kind: TimedEvent['outcome']): TimedEvent => ({ outcome: kind, at: 0, peaks, steps: 1, why: 'a reason' });
-  const told = (key: string, event: TimedEvent): ReturnType<typeof eventsInTime> =>
-    eventsInTime({ ...analysis, events: analysis.events!.map((events, load) => (load === 1 ? { ...events, [key]: event } : events)) });
+  const statements = (of: Analysis): readonly { verdict: string; words: string }[] =>
+    eventsInTime(of).map(({ verdict, words }) => ({ verdict, words: words() }));
+  const told = (key: string, event: TimedEvent): ReturnType<typeof statements> =>
+    statements({ ...analysis, events: analysis.events!.map((events, load) => (load === 1 ? { ...events, [key]: event } : events)) });
 
   test('passes where a load put on or taken away and a dip of the supply leave it running', () => {
-    expect(eventsInTime(analysis)).toEqual([
+    expect(statements(analysis)).toEqual([
       { verdict: 'pass', words: 'it runs on through a load put on or taken away and a dip of the supply to a half' },
     ]);
   });
@@ -88,9 +90,15 @@ describe('what happens to a running driver', () => {
   ] as const)('%s that %s: %s', (key, kind, verdict, words) => {
     expect(told(key, outcome(kind))).toEqual([{ verdict, words: expect.stringMatching(words) as string }]);
   });
+  test('a dip whose return takes the drains past their rating warns', () => {
+    const [statement, ...others] = told('supplyDrop', { ...outcome('runs'), peaks: { ...peaks, drain: 205 } });
+    expect(others).toEqual([]);
+    expect(statement).toMatchObject({ verdict: 'warn', words: expect.stringMatching(/takes the drains to 211 V of 200 V/) as string });
+    expect(told('supplyDrop', { ...outcome('runs'), peaks: { ...peaks, drain: 190 } }).map(({ verdict }) => verdict)).toEqual(['pass']);
+  });
   test('nothing is said of them where the start does not run', () => {
     const latched = analysis.starts!.map((start) => ({ ...start, outcome: 'latches' as const }));
-    expect(eventsInTime({ ...analysis, starts: latched })).toEqual([]);
+    expect(statements({ ...analysis, starts: latched })).toEqual([]);
   });
   test('the load removal that is judged is the one in the time domain, the closed form beside it', () => {
     const surge = reviewedInTime(measuredPad).get('switch-surge-voltage')!;

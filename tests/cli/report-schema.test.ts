@@ -1,20 +1,13 @@
-import { readFileSync, readdirSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, test } from 'vitest';
 import { ran, root } from './ran.ts';
+import { undescribed, validator } from './schemas.ts';
 
-const ajv = new Ajv2020({ allErrors: true, strict: true, strictTypes: false, strictRequired: false });
-const schema = JSON.parse(readFileSync(join(root, 'shared', 'report.schema.json'), 'utf8')) as object;
-const validate = ajv.compile(schema);
+const expectValid = validator('report.schema.json');
 const examples = readdirSync(join(root, 'examples'))
   .filter((name) => name.endsWith('.yaml'))
   .map((name) => `examples/${name}`);
-
-function expectValid(document: unknown): void {
-  validate(document);
-  expect(validate.errors ?? []).toEqual([]);
-}
 
 /** The quantities of the format, in its order. */
 const quantityIds =
@@ -74,15 +67,6 @@ describe.concurrent('one JSON document on standard output', () => {
   });
 });
 
-test('every property of the schema is described', () => {
-  const missing: string[] = [];
-  const walk = (node: unknown, path: string): void => {
-    if (typeof node !== 'object' || node === null) return;
-    const { properties } = node as { properties?: Record<string, { description?: string; $ref?: string }> };
-    for (const [key, value] of Object.entries(properties ?? {}))
-      if (value.description === undefined && value.$ref === undefined) missing.push(`${path}.${key}`);
-    for (const [key, value] of Object.entries(node)) walk(value, `${path}.${key}`);
-  };
-  walk(schema, '');
-  expect(missing).toEqual([]);
+test.each(['report.schema.json', 'sweep.schema.json', 'spread.schema.json'])('every property of %s is described', (name) => {
+  expect(undescribed(name)).toEqual([]);
 });

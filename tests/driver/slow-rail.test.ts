@@ -4,7 +4,8 @@ import { operatingPoint } from '../../src/driver/operating-point.ts';
 import { stateCount, type Circuit } from '../../src/driver/time-domain/circuit.ts';
 import { circuitOf } from '../../src/driver/time-domain/circuit-of.ts';
 import { equationsOf } from '../../src/driver/time-domain/equations.ts';
-import { accuracyOf, measuresOf, stretch, usualEffort } from '../../src/driver/time-domain/outcome.ts';
+import { measuresOf } from '../../src/driver/time-domain/measures.ts';
+import { accuracyOf, stretch, usualEffort } from '../../src/driver/time-domain/outcome.ts';
 import { timedStart } from '../../src/driver/time-domain/switch-on.ts';
 import { designOf, edited, example } from '../checks/reviewed.ts';
 

@@ -144,6 +144,12 @@ describe('other forms', () => {
     });
   });
 
+  test('readings may name their load and their supply voltage', () => {
+    const design = designOf(edited('readings: {}', 'readings: {load: lantern on the pad, supplyVoltage: 9 V, frequency: 139 kHz}'));
+    expect(design.readingsAt).toEqual({ load: 'lantern on the pad', supplyVoltage: { value: 9 } });
+    expect(design.readings).toEqual({ frequency: { value: 139e3 } });
+    expect(designOf(edited('readings: {}', 'readings: {frequency: 139 kHz}'))).not.toHaveProperty('readingsAt');
+  });
   test('readings have an uncertainty in their own unit', () => {
     const readings =
       'readings: {frequency: 139 kHz, drainPeak: {value: 55 V, uncertainty: 500 mV}, coilTemperature: {value: 62 °C, uncertainty: 2 K}}';

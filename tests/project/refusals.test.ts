@@ -102,6 +102,7 @@ const table: readonly (readonly [fact: string, from: string, to: string, ...expe
   ['a limit that is a number', 'limits: {}', 'limits: {loaded-q: 4}', 'wrong-type 35:20'],
   ['limits without value', 'limits: {}', 'limits:', 'no-value 35:1'],
   ['an unknown reading', 'readings: {}', 'readings: {drainpeak: 55 V}', 'unknown-key 36:12'],
+  ['readings with a load that is not there', 'readings: {}', 'readings: {load: lantern on the pat}', 'unknown-load 36:18'],
   ['a reading without unit', 'readings: {}', 'readings: {drainPeak: 55}', 'bare-number 36:23'],
   ['a reading of another kind', 'readings: {}', 'readings: {drainPeak: {value: 55 A}}', 'wrong-unit 36:31'],
   ['a negative uncertainty', 'readings: {}', 'readings: {drainPeak: {value: 55 V, uncertainty: -1 V}}', 'out-of-range 36:50'],

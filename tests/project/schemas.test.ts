@@ -90,7 +90,7 @@ const projectKeys = `tankproof title partsFolders supply.voltage supply.toleranc
   gates.clamp gates.clamp.zenerVoltage gates.crossDiode gates.crossDiode.recoveryTime environment.ambient environment.access
   limits.any.warn limits.any.fail readings.frequency readings.drainPeak readings.tankCurrentPeak readings.supplyCurrentIdle
   readings.supplyCurrentLoaded readings.gateHigh readings.capacitorTemperature readings.switchTemperature readings.coilTemperature
-  readings.frequency.value readings.frequency.uncertainty`;
+  readings.frequency.value readings.frequency.uncertainty readings.load readings.supplyVoltage readings.supplyVoltage.uncertainty`;
 
 const partKeys = {
   mosfets: `drainVoltage onResistance thresholdMin thresholdMax drainCurrent gateVoltage junctionTemperature junctionToCase onResistanceAt

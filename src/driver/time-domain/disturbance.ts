@@ -5,7 +5,8 @@ import { operatingPoint, type OperatingPoint, type Running } from '../operating-
 import { addedResistance } from '../tank.ts';
 import { place, stateCount, type Circuit } from './circuit.ts';
 import { circuitOf, type Pair } from './circuit-of.ts';
-import { accuracyOf, finished, measuresOf, stretch, usualEffort, type Effort, type TimedEvent } from './outcome.ts';
+import { measuresOf } from './measures.ts';
+import { accuracyOf, finished, stretch, usualEffort, type Effort, type TimedEvent } from './outcome.ts';
 import { runOf, type Moment } from './run.ts';
 
 /** What happens to a running driver. */

@@ -1,10 +1,8 @@
-import { envelopeMode, type EnvelopeCircuit } from '../../physics/envelope.ts';
-import { seenChokeInductance } from '../../physics/push-pull.ts';
-import type { Design } from '../../project/design.ts';
-import type { Ampere, Henry, Second, Volt } from '../../units/si.ts';
-import type { OperatingPoint, Running } from '../operating-point.ts';
-import { riseAtDriver } from '../rail.ts';
+import type { Ampere, Second } from '../../units/si.ts';
+import type { OperatingPoint } from '../operating-point.ts';
+import { meanCurrent, type MeanCurrent } from './mean-current.ts';
 import { place, sourceVoltage, type Circuit } from './circuit.ts';
+import type { Measures } from './measures.ts';
 import { runOf, type Moment, type Peaks, type Run } from './run.ts';
 import type { Accuracy } from './solver.ts';
 
@@ -30,88 +28,39 @@ export interface Effort {
 
 export const usualEffort: Effort = { stepsPerPeriod: 70, tolerance: 1e-3, mostSteps: 150_000 };
 
-/** Periods of the envelope after which the crest of a start is past, and those after which a start that does not swing is given up. */
-const crestPassed = 1.3;
+/** Periods of the envelope from the first swings to where the mean current is looked at, and those after which a start is given up. */
+const crestPassed = 0.3;
 const givenUp = 6;
-/** Periods of the envelope before the rail is up that are followed again. */
-export const followedBefore = 3;
 /** Periods of the tank that a start is followed at least, and the silence after which it does not swing. */
 const leastPeriods = 12;
 const silence = 8;
 /** Part of the running amplitude that counts as running. */
 const runningShare = 0.5;
-/** Supply current, over the highest that the envelope gives, past which a pair that does not swing has latched. */
-const latchedCurrent = 4;
-
-/** What a start is measured against. */
-export interface Measures {
-  readonly period: Second;
-  readonly envelopePeriod: Second;
-  /** Time in which the envelope's ringing falls to 1/e. */
-  readonly ringingTime: Second;
-  /** When the rail is up. */
-  readonly railUp: Second;
-  /** Whether a part may end before the rail is up, once it swings. */
-  readonly mayRest: boolean;
-  readonly amplitude: Volt;
-  /** Highest that the envelope gives. */
-  readonly current: Ampere;
-  /** Of the supply, while running. */
-  readonly running: Ampere;
-}
-
-/** What the events of a design with one load are measured against. */
-export function measuresOf({
-  design,
-  point,
-  running,
-  circuit,
-}: {
-  design: Design;
-  point: OperatingPoint;
-  running: Running;
-  circuit: Circuit;
-}): Measures {
-  const railUp = design.gates.pullUp.hold ? 0 : Math.max(riseAtDriver(design), chargingTime(circuit));
-  return measuresWith({ circuit, running, railUp, mayRest: point.running !== undefined });
-}
-
-/** The same where it is known when the rail is up, and what the circuit does while running. */
-export function measuresWith({
-  circuit,
-  running,
-  railUp,
-  mayRest,
-}: {
-  circuit: Circuit;
-  running: Pick<Running, 'frequency' | 'tankPeak' | 'supplyCurrent'>;
-  railUp: Second;
-  mayRest: boolean;
-}): Measures {
-  const { angularFrequency, dampingRatio } = envelopeMode(envelopeOf(circuit));
-  const envelopePeriod = (2 * Math.PI) / angularFrequency;
-  return {
-    period: 1 / running.frequency,
-    envelopePeriod,
-    ringingTime: 1 / (dampingRatio * angularFrequency),
-    railUp,
-    mayRest: mayRest && railUp > (followedBefore + 3) * envelopePeriod,
-    amplitude: running.tankPeak,
-    current: expectedCurrent({ circuit, running }),
-    running: running.supplyCurrent,
-  };
-}
+/** Mean current over the running one with which a driver runs, at once and where it is steady; and what it may lie above, of the envelope's. */
+const fairCurrent = { atOnce: 1.05, steady: 1.25 } as const;
+const spareCurrent = 0.05;
+/** What is left of the envelope's ringing in the means of a rail that creeps up, of its highest current. */
+const ringing = 0.02;
+/** From one mean to the next, or from one half of a window to the other, a current that grows by more still rises. */
+const steadyCurrent = 1.05;
+/** Supply current, over the highest that the envelope gives, past which a pair has latched that does not swing: not yet, or no more. */
+const latchedCurrent = { notYet: 4, noMore: 1.25 } as const;
 
 /** How a stretch of a start ended: `settled` where it swings on a rail that has still far to go. */
 export interface Stretch {
   readonly run: Run;
   readonly verdict: Outcome | 'settled' | undefined;
+  /** Of both chokes, over periods of the envelope. */
+  readonly mean: MeanCurrent;
 }
 
-/** A stretch of a start, up to a verdict. */
+/**
+ * A stretch of a start, up to a verdict. That it swings does not make it run: a pair that leaks swings for a while with a current that
+ * rises until it latches. So the mean current over a period of the envelope must be that of a running driver.
+ */
 export function stretch({
   circuit,
-  measures: { period, envelopePeriod, railUp, mayRest, amplitude, current: expected },
+  measures: { period, envelopePeriod, railUp, mayRest, amplitude, current: expected, running },
   accuracy,
   mostSteps,
   initial,
@@ -125,41 +74,46 @@ export function stretch({
   /** Called after every step. */
   see?: ((moment: Moment) => void) | undefined;
 }): Stretch {
-  let swingingFrom = Infinity;
+  const mean = meanCurrent({ window: Math.max(envelopePeriod, leastPeriods * period) });
+  let [swingingFrom, hasSwung] = [Infinity, false];
   let verdict: Outcome | 'settled' | undefined;
   const whole = sourceVoltage(circuit, Number.MAX_VALUE);
+  // what the bank takes while its voltage grows with the rail
+  const charging = (Math.PI * amplitude * circuit.tank.capacitance) / railUp;
+  /** Whether the driver swings on a rising rail with the current of a running one, from one envelope period to the next. */
+  const isCalm = ({ most }: { most: Ampere }): boolean =>
+    mean.last !== undefined &&
+    mean.before !== undefined &&
+    mean.last <= most &&
+    mean.last <= steadyCurrent * mean.before + ringing * expected;
   const watch = (moment: Moment): boolean => {
     const { time, state, swings } = moment;
     see?.(moment);
     const rail = sourceVoltage(circuit, time) / whole;
     const isSwinging = time - swings.lastAt < silence * period && swings.amplitude > runningShare * rail * amplitude;
+    hasSwung ||= isSwinging;
     swingingFrom = isSwinging ? Math.min(swingingFrom, time) : Infinity;
-    const since = time - Math.max(railUp, swingingFrom);
-    if (isSwinging && since > Math.max(crestPassed * envelopePeriod, leastPeriods * period)) verdict = 'runs';
-    else if (isSwinging && mayRest && time - swingingFrom > Math.max(2 * envelopePeriod, 40 * period)) verdict = 'settled';
     const current = state[place.chokeA]! + state[place.chokeB]!;
-    if (time - swings.lastAt > silence * period && current > latchedCurrent * expected) verdict = 'latches';
+    const isResting = mayRest && time < railUp;
+    mean.see({ time, current, from: (isResting ? swingingFrom : Math.max(railUp, swingingFrom)) + crestPassed * envelopePeriod });
+    const most = (mean.isSteady(steadyCurrent) ? fairCurrent.steady : fairCurrent.atOnce) * rail * running + spareCurrent * expected;
+    const isFair = mean.last !== undefined && mean.last <= most && (mean.isSteadyWithin(steadyCurrent) || mean.isSteady(steadyCurrent));
+    if (isSwinging && isFair && time >= railUp) verdict = 'runs';
+    else if (isSwinging && isResting && isCalm({ most: fairCurrent.steady * rail * running + spareCurrent * expected + charging }))
+      verdict = 'settled';
+    if (time - swings.lastAt > silence * period && current > (hasSwung ? latchedCurrent.noMore : latchedCurrent.notYet) * expected)
+      verdict = 'latches';
     return verdict !== undefined;
   };
   const until = railUp + givenUp * envelopePeriod + 100 * period;
   const run = runOf({ circuit, initial, until, accuracy, mostSteps, watch });
-  return { run, verdict };
+  return { run, verdict, mean };
 }
 
 /** What a last stretch comes to. */
-export function finished({
-  circuit,
-  measures,
-  run,
-  verdict,
-}: {
-  circuit: Circuit;
-  measures: Measures;
-  run: Run;
-  verdict: Outcome | 'settled' | undefined;
-}): TimedEvent {
-  const decided = verdict === 'settled' ? 'runs' : verdict;
-  const end = run.complete ? ended({ circuit, run, measures }) : { outcome: 'undecided' as const, why: words.undecided };
+export function finished({ circuit, measures, run, verdict, mean }: Stretch & { circuit: Circuit; measures: Measures }): TimedEvent {
+  const decided = verdict === 'settled' ? undefined : verdict;
+  const end = run.complete ? ended({ circuit, run, measures, mean }) : { outcome: 'undecided' as const, why: words.undecided };
   const { outcome, why } = decided === undefined ? end : { outcome: decided, why: words[decided] };
   return { outcome, at: run.endedAt, peaks: run.peaks, steps: run.steps, why };
 }
@@ -174,12 +128,25 @@ const words: Readonly<Record<Outcome, string>> = {
 /** Supply current over the running one from which a pair that hardly swings conducts through both switches. */
 const crossConducting = 2.5;
 
-/** A run that ended without a verdict: a pair that conducts without swinging, or that hardly swings and draws far too much, has latched. */
-function ended({ circuit, run, measures }: { circuit: Circuit; run: Run; measures: Measures }): { outcome: Outcome; why: string } {
+/**
+ * A run that ended without a verdict: a pair that conducts without swinging, or that swings or hardly swings and draws far too much, has
+ * latched; one that swings with a steady current runs.
+ */
+function ended({ circuit, run, measures, mean }: Omit<Stretch, 'verdict'> & { circuit: Circuit; measures: Measures }): {
+  outcome: Outcome;
+  why: string;
+} {
   const { state, swings, endedAt } = run;
   const current = state[place.chokeA]! + state[place.chokeB]!;
   const drawsTooMuch = current > crossConducting * measures.running;
   if (endedAt - swings.lastAt < silence * measures.period) {
+    const times = `${((mean.last ?? current) / measures.running).toPrecision(2)} times its running current`;
+    if (swings.amplitude > runningShare * measures.amplitude && mean.last !== undefined) {
+      if (mean.last > crossConducting * measures.running + spareCurrent * measures.current)
+        return { outcome: 'latches', why: `both switches conduct in part: it swings and draws ${times}` };
+      if (mean.isSteady(steadyCurrent)) return { outcome: 'runs', why: words.runs };
+      return { outcome: 'undecided', why: `it swings and draws ${times}, still rising when the run was ended` };
+    }
     const swing = `it swings to ${Math.round((100 * swings.amplitude) / measures.amplitude)} % of its running voltage`;
     if (drawsTooMuch)
       return {
@@ -192,32 +159,6 @@ function ended({ circuit, run, measures }: { circuit: Circuit; run: Run; measure
   const lowestGate = Math.min(state[place.gateA]! - circuit.switches[0].threshold, state[place.gateB]! - circuit.switches[1].threshold);
   const isLatched = drawsTooMuch || (lowestGate > 0 && highest < circuit.switches[0].threshold);
   return isLatched ? { outcome: 'latches', why: words.latches } : { outcome: 'stalls', why: words.stalls };
-}
-
-/** Time in which a source at its limit charges the bulk capacitor, what the driver draws meanwhile reckoned as a third of it. */
-function chargingTime({ supply: { voltage, buffer, limit } }: Circuit): Second {
-  return buffer === undefined || limit === undefined ? 0 : (1.5 * buffer.capacitance * voltage) / limit.current;
-}
-
-/** Tank and chokes as the envelope has them, damped by what is sure: coil, load, chokes and source. */
-function envelopeOf(circuit: Circuit): EnvelopeCircuit {
-  const { tank, choke, supply, arrangement } = circuit;
-  const { inductance, capacitance, coilResistance, load } = tank;
-  return {
-    chokeInductance: seenChokesOf(circuit),
-    capacitance,
-    parallelResistance: 1 / (1 / load + (coilResistance * capacitance) / inductance),
-    dropResistance: supply.resistance + (arrangement === 'two' ? choke.resistance / 2 : choke.resistance),
-  };
-}
-
-/** A step's largest choke current without damping, and the running one with it. */
-function expectedCurrent({ circuit, running }: { circuit: Circuit; running: Pick<Running, 'supplyCurrent'> }): number {
-  return circuit.supply.voltage * Math.PI * Math.sqrt(circuit.tank.capacitance / seenChokesOf(circuit)) * 0.5 + 2 * running.supplyCurrent;
-}
-
-function seenChokesOf({ arrangement, choke }: Circuit): Henry {
-  return seenChokeInductance({ arrangement, chokeInductance: choke.inductance });
 }
 
 /** Tolerance and longest step for a tank. */

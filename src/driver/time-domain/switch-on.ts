@@ -1,19 +1,11 @@
 import type { Design } from '../../project/design.ts';
+import type { Volt } from '../../units/si.ts';
 import type { Unknown } from '../known.ts';
 import type { OperatingPoint } from '../operating-point.ts';
 import { place, sourceVoltage, stateCount, type Circuit } from './circuit.ts';
 import { circuitOf, type Pair } from './circuit-of.ts';
-import {
-  accuracyOf,
-  finished,
-  followedBefore,
-  measuresOf,
-  stretch,
-  usualEffort,
-  type Effort,
-  type Measures,
-  type TimedEvent,
-} from './outcome.ts';
+import { followedBefore, measuresOf, type Measures } from './measures.ts';
+import { accuracyOf, finished, stretch, usualEffort, type Effort, type TimedEvent } from './outcome.ts';
 import { higherPeaks, type Moment, type Run } from './run.ts';
 
 /**
@@ -51,10 +43,12 @@ export function timedStart({
   const accuracy = accuracyOf({ point, effort });
   const first = stretch({ circuit, measures, accuracy, mostSteps: effort.mostSteps, initial: initialState({ design, circuit }), see });
   const { railUp, envelopePeriod } = measures;
-  const ahead = railUp - followedBefore * envelopePeriod - first.run.endedAt;
-  if (first.verdict !== 'settled' || ahead <= 0 || !whole) return finished({ circuit, measures, ...first });
+  if (first.verdict !== 'settled') return finished({ circuit, measures, ...first });
+  if (!whole) return finished({ circuit, measures, ...first, verdict: 'runs' });
+  // no outcome before the rail is up: where too little is left to skip it goes on from where it is
+  const ahead = Math.max(0, railUp - followedBefore * envelopePeriod - first.run.endedAt);
   const resumed = { ...circuit, supply: { ...circuit.supply, rising: first.run.endedAt + ahead } };
-  const initial = carriedOver({ run: first.run, circuit, resumed, measures });
+  const initial = carriedOver({ run: first.run, circuit, resumed, measures, gateHigh: point.gate.high });
   const second = stretch({
     circuit: resumed,
     measures: { ...measures, railUp: railUp - resumed.supply.rising, mayRest: false },
@@ -77,11 +71,13 @@ function carriedOver({
   circuit,
   resumed,
   measures,
+  gateHigh,
 }: {
   run: Run;
   circuit: Circuit;
   resumed: Circuit;
   measures: Measures;
+  gateHigh: Volt;
 }): Float64Array {
   const whole = sourceVoltage(circuit, Number.MAX_VALUE);
   const [then, now] = [sourceVoltage(circuit, run.endedAt) / whole, sourceVoltage(resumed, 0) / whole];
@@ -96,6 +92,9 @@ function carriedOver({
   const larger = later(amplitude, measures.amplitude) / amplitude;
   state[off] = state[on]! + swing * larger;
   state[place.coil] = state[place.coil]! * larger;
+  // a gate that hangs on the rail has grown with it: the switch that is on carries what the chokes bring
+  const gate = on === place.drainA ? place.gateA : place.gateB;
+  state[gate] = Math.max(state[gate]!, gateHigh * (circuit.gates.rail === undefined ? now : 1));
   const chokes = circuit.arrangement === 'two' ? [place.chokeA, place.chokeB] : [place.chokeA];
   for (const index of chokes) state[index] = later(state[index]!, measures.running / chokes.length);
   if (circuit.supply.buffer !== undefined) {
