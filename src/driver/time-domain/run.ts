@@ -1,8 +1,9 @@
 import type { Ampere, Joule, Second, Volt } from '../../units/si.ts';
 import { breakdownEnergyOf } from './breakdown.ts';
+import { chargedEquationsOf } from './charged-equations.ts';
 import { place, type Circuit } from './circuit.ts';
 import { crestsOf } from './crest.ts';
-import { equationsOf } from './equations.ts';
+import { equationsOf, type Equations } from './equations.ts';
 import { follow, type Accuracy } from './solver.ts';
 
 /** Highest values of a run, or of a part of it. */
@@ -88,10 +89,9 @@ export function runOf({
   mostSteps: number;
   watch: (moment: Moment) => boolean;
 }): Run {
-  const equations = equationsOf(circuit);
+  const { equations, state } = beginningOf(circuit, initial);
   const { dip } = circuit.supply;
   const { watched } = equations;
-  const state = Float64Array.from(initial);
   const swings = { count: 0, lastAt: 0, amplitude: 0 };
   const crests = crestsOf(6);
   const seen = new Float64Array(6);
@@ -160,4 +160,15 @@ export function runOf({
     breakdownEnergy: brokenA.energy + brokenB.energy,
   };
   return { peaks, swings, state, endedAt, steps, complete: complete && !isOut };
+}
+
+/** The equations that a circuit is followed by, and their state; charges follow from the voltages. */
+function beginningOf(circuit: Circuit, initial: Float64Array): { readonly equations: Equations; readonly state: Float64Array } {
+  const { overVoltage } = circuit.capacitances;
+  if (overVoltage === undefined) return { equations: equationsOf(circuit), state: Float64Array.from(initial) };
+  const equations = chargedEquationsOf(circuit, overVoltage);
+  const state = new Float64Array(equations.count);
+  state.set(initial);
+  equations.settle(state);
+  return { equations, state };
 }
