@@ -1,9 +1,10 @@
 import { envelopeMode } from '../physics/envelope.ts';
 import { seenChokeInductance } from '../physics/push-pull.ts';
 import type { Design } from '../project/design.ts';
-import type { Second, Volt } from '../units/si.ts';
+import type { Ampere, Second, Volt } from '../units/si.ts';
 import type { OperatingPoint } from './operating-point.ts';
 import { usualEffort, type Outcome } from './time-domain/outcome.ts';
+import { isGivingWay } from './time-domain/supply-limit.ts';
 import { timedStart } from './time-domain/switch-on.ts';
 import { usualPair } from './usual-pair.ts';
 
@@ -11,6 +12,8 @@ import { usualPair } from './usual-pair.ts';
 export interface ProbedStart {
   readonly outcome: Outcome | 'unknown';
   readonly drainPeak: Volt;
+  /** What the supply must give, where its limit is why the outcome is undecided. */
+  readonly needs?: Ampere;
 }
 
 /** Runs the start of a design with any rise time, each only once. */
@@ -33,7 +36,8 @@ const slow = 20;
  * A probe of a design.
  *
  * Output capacitors feed a quick start before any limit acts, so a rail that comes up within some envelope periods is run without one;
- * a slow one has the limit against it all the time, and once it swings its drains come to what they have while running.
+ * a slow one has the limit against it all the time, and once it swings its drains come to what they have while running. A supply that
+ * folds back or switches off at its limit is held against what it gives with any rise time.
  *
  * @param design  the project
  * @param points  each load at the corner with its highest peaks
@@ -59,7 +63,7 @@ export function startProbe({ design, points }: { design: Design; points: readonl
       if (known !== undefined) return known;
       const point = ordered[load]!;
       const run = timedStart({
-        design: { ...design, supply: { ...(riseTime > slow * envelopePeriod ? design.supply : supply), riseTime } },
+        design: { ...design, supply: { ...(isGivingWay(design) || riseTime > slow * envelopePeriod ? design.supply : supply), riseTime } },
         point,
         pair: usualPair(point),
         effort: { ...usualEffort, mostSteps },
@@ -67,7 +71,9 @@ export function startProbe({ design, points }: { design: Design; points: readonl
       });
       steps += 'unknown' in run ? 0 : run.steps;
       const found: ProbedStart =
-        'unknown' in run ? { outcome: 'unknown', drainPeak: Infinity } : { outcome: run.outcome, drainPeak: run.peaks.drain };
+        'unknown' in run
+          ? { outcome: 'unknown', drainPeak: Infinity }
+          : { outcome: run.outcome, drainPeak: run.peaks.drain, ...(run.needs === undefined ? {} : { needs: run.needs }) };
       seen.set(key, found);
       return found;
     },

@@ -14,6 +14,8 @@ export interface Peaks {
   gate: Volt;
   /** Both chokes together. */
   supply: Ampere;
+  /** Out of the source, in front of a bulk capacitor: chokes, pull-ups that hang on it, and what charges the capacitor; read at the steps. */
+  source: Ampere;
   choke: Ampere;
   rail: Volt;
   /** Put into breakdown. */
@@ -58,6 +60,7 @@ export function higherPeaks(a: Peaks, b: Peaks): Peaks {
     tank: Math.max(a.tank, b.tank),
     gate: Math.max(a.gate, b.gate),
     supply: Math.max(a.supply, b.supply),
+    source: Math.max(a.source, b.source),
     choke: Math.max(a.choke, b.choke),
     rail: Math.max(a.rail, b.rail),
     breakdownEnergy: a.breakdownEnergy + b.breakdownEnergy,
@@ -98,7 +101,8 @@ export function runOf({
   const { highest } = crests;
   const { breakdown } = circuit;
   const [brokenA, brokenB] = [breakdownEnergyOf(breakdown ?? Infinity), breakdownEnergyOf(breakdown ?? Infinity)];
-  let [swing, side, steps, isOut, endedAt, highestGate, highestRail] = [0, 0, 0, false, 0, 0, 0];
+  const isBuffered = circuit.supply.buffer !== undefined;
+  let [swing, side, steps, isOut, endedAt, highestGate, highestRail, highestSource] = [0, 0, 0, false, 0, 0, 0, 0];
   const moment = { time: 0, state, swings };
   const { complete } = follow({
     equations,
@@ -127,6 +131,8 @@ export function runOf({
       const gate = Math.max(y[place.gateA]!, y[place.gateB]!);
       if (gate > highestGate) highestGate = gate;
       if (watched.rail > highestRail) highestRail = watched.rail;
+      const source = isBuffered ? y[place.lead]! : watched.supply;
+      if (source > highestSource) highestSource = source;
       if (breakdown !== undefined) {
         brokenA.see(time, vA);
         brokenB.see(time, vB);
@@ -155,6 +161,7 @@ export function runOf({
     tank: highest[2]!,
     gate: highestGate,
     supply: highest[3]!,
+    source: highestSource,
     choke: Math.max(highest[4]!, highest[5]!),
     rail: highestRail,
     breakdownEnergy: brokenA.energy + brokenB.energy,
