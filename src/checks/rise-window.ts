@@ -87,8 +87,9 @@ function trouble({
   load: number;
   riseTime: Second;
 }): string | undefined {
-  const { outcome, drainPeak } = probe.start({ riseTime, load });
+  const { outcome, drainPeak, needs } = probe.start({ riseTime, load });
   if (outcome === 'runs') return drainPeak * (1 + allowance) > highest ? 'the drains exceed their rating' : undefined;
+  if (needs !== undefined) return 'it takes the supply to its limit';
   return { latches: 'both switches latch', stalls: 'it does not start', undecided: 'its outcome is undecided', unknown: 'it is not known' }[
     outcome
   ];

@@ -1,9 +1,10 @@
 import { envelopeMode } from '../physics/envelope.ts';
 import { seenChokeInductance } from '../physics/push-pull.ts';
 import type { Design } from '../project/design.ts';
-import type { Second, Volt } from '../units/si.ts';
+import type { Ampere, Second, Volt } from '../units/si.ts';
 import type { OperatingPoint } from './operating-point.ts';
 import { usualEffort, type Outcome } from './time-domain/outcome.ts';
+import { isGivingWay } from './time-domain/supply-limit.ts';
 import { timedStart } from './time-domain/switch-on.ts';
 import { usualPair } from './usual-pair.ts';
 
@@ -11,6 +12,8 @@ import { usualPair } from './usual-pair.ts';
 export interface ProbedStart {
   readonly outcome: Outcome | 'unknown';
   readonly drainPeak: Volt;
+  /** What the supply must give, where its limit is why the outcome is undecided. */
+  readonly needs?: Ampere;
 }
 
 /** Runs the start of a design with any rise time, each only once. */
@@ -36,6 +39,7 @@ const slow = 20;
  * a slow one has the limit against it all the time. Once a start of a load has been followed until the rail was up, and ran, a slower one
  * with it has started where it swings: its drains come to what they have while running. Before, none has: of 200 random designs 34 swing
  * on a rail that creeps up and latch where it is up, with none of those that ran on a quicker one among them.
+ * A supply that folds back or switches off at its limit is held against what it gives with any rise time.
  *
  * @param design  the project
  * @param points  each load at the corner with its highest peaks
@@ -64,7 +68,7 @@ export function startProbe({ design, points }: { design: Design; points: readonl
       const isQuick = riseTime <= slow * envelopePeriod;
       const whole = isQuick || !hasRun.has(load);
       const run = timedStart({
-        design: { ...design, supply: { ...(isQuick ? supply : design.supply), riseTime } },
+        design: { ...design, supply: { ...(isQuick && !isGivingWay(design) ? supply : design.supply), riseTime } },
         point,
         pair: usualPair(point),
         effort: { ...usualEffort, mostSteps },
@@ -73,7 +77,9 @@ export function startProbe({ design, points }: { design: Design; points: readonl
       if (whole && 'outcome' in run && run.outcome === 'runs') hasRun.add(load);
       steps += 'unknown' in run ? 0 : run.steps;
       const found: ProbedStart =
-        'unknown' in run ? { outcome: 'unknown', drainPeak: Infinity } : { outcome: run.outcome, drainPeak: run.peaks.drain };
+        'unknown' in run
+          ? { outcome: 'unknown', drainPeak: Infinity }
+          : { outcome: run.outcome, drainPeak: run.peaks.drain, ...(run.needs === undefined ? {} : { needs: run.needs }) };
       seen.set(key, found);
       return found;
     },

@@ -75,9 +75,10 @@ export function circuitOf({
       ...(bulkCapacitance === undefined
         ? {}
         : { buffer: { capacitance: bulkCapacitance, inductance: Math.max(leadInductance ?? 0, 1e-9) } }),
-      ...(currentLimit === undefined
-        ? {}
-        : { limit: { current: currentLimit.current, resistance: (limitSlope * voltage) / currentLimit.current } }),
+      // one that folds back or switches off is run without: what comes of its limit is not known, see withinLimit
+      ...(currentLimit?.kind === 'constant'
+        ? { limit: { current: currentLimit.current, resistance: (limitSlope * voltage) / currentLimit.current } }
+        : {}),
     },
     choke: { inductance: point.tank.chokeInductance, resistance: chokes.choke.ratings.resistance?.value ?? 0 },
     tank: {

@@ -14,6 +14,8 @@ export interface Peaks {
   gate: Volt;
   /** Both chokes together. */
   supply: Ampere;
+  /** Out of the source, in front of a bulk capacitor: chokes, pull-ups that hang on it, and what charges the capacitor; read at the steps. */
+  source: Ampere;
   choke: Ampere;
   rail: Volt;
   /** Put into breakdown. */
@@ -58,6 +60,7 @@ export function higherPeaks(a: Peaks, b: Peaks): Peaks {
     tank: Math.max(a.tank, b.tank),
     gate: Math.max(a.gate, b.gate),
     supply: Math.max(a.supply, b.supply),
+    source: Math.max(a.source, b.source),
     choke: Math.max(a.choke, b.choke),
     rail: Math.max(a.rail, b.rail),
     breakdownEnergy: a.breakdownEnergy + b.breakdownEnergy,
@@ -98,8 +101,9 @@ export function runOf({
   const { highest } = crests;
   const { breakdown } = circuit;
   const [brokenA, brokenB] = [breakdownEnergyOf(breakdown ?? Infinity), breakdownEnergyOf(breakdown ?? Infinity)];
+  const isBuffered = circuit.supply.buffer !== undefined;
   // fields, not variables, which would be made anew at every step
-  const so = { swing: 0, side: 0, steps: 0, isOut: false, highestGate: 0, highestRail: 0 };
+  const so = { swing: 0, side: 0, steps: 0, isOut: false, highestGate: 0, highestRail: 0, highestSource: 0 };
   const moment = { time: 0, state, swings };
   const { complete } = follow({
     equations,
@@ -128,6 +132,8 @@ export function runOf({
       const gate = Math.max(y[place.gateA]!, y[place.gateB]!);
       if (gate > so.highestGate) so.highestGate = gate;
       if (watched.rail > so.highestRail) so.highestRail = watched.rail;
+      const source = isBuffered ? y[place.lead]! : watched.supply;
+      if (source > so.highestSource) so.highestSource = source;
       if (breakdown !== undefined) {
         brokenA.see(time, vA);
         brokenB.see(time, vB);
@@ -156,6 +162,7 @@ export function runOf({
     tank: highest[2]!,
     gate: so.highestGate,
     supply: highest[3]!,
+    source: so.highestSource,
     choke: Math.max(highest[4]!, highest[5]!),
     rail: so.highestRail,
     breakdownEnergy: brokenA.energy + brokenB.energy,
