@@ -8,6 +8,7 @@ export { terminalReport } from '../report/terminal.ts';
 export { InputError } from '../source/diagnostic.ts';
 export { didYouMeanHelp } from '../source/did-you-mean.ts';
 export { writeCompiled } from './compiled.ts';
+export { sha256 } from './sha256.ts';
 export { textOf } from './files.ts';
 export { partsInFolders } from './parts-folders.ts';
 export { partKinds } from '../parts/part.ts';

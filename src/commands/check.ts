@@ -13,6 +13,7 @@ import {
   reviewedFile,
   reviewFormats,
   reviewJson,
+  sha256,
   terminalReport,
   writeAll,
 } from '../cli/engine.ts';
@@ -73,7 +74,7 @@ Exit status: 0 nothing failed, 1 a check failed, 2 could not run, 70 a bug of ta
     process.exitCode = Math.max(...statuses);
     const { version } = this.config;
     writeAll({
-      outputs: outputs.map(({ path, format }) => ({ path, text: format(reviewed, { version, all: flags.all }) })),
+      outputs: outputs.map(({ path, format }) => ({ path, text: format(reviewed, { version, all: flags.all, sha256 }) })),
       force: flags.force,
     });
     for (const { path } of outputs) this.logToStderr(`wrote ${path}`);

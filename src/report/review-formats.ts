@@ -1,3 +1,4 @@
+import { reviewHtml } from './review-html/page.ts';
 import { reviewJsonText } from './review-json.ts';
 import { reviewMarkdown } from './review-markdown.ts';
 import type { ReviewFormat } from './reviewed.ts';
@@ -6,5 +7,5 @@ import type { ReviewFormat } from './reviewed.ts';
 export const reviewFormats: Readonly<Record<string, ReviewFormat>> = {
   '.json': reviewJsonText,
   '.md': reviewMarkdown,
-  // '.html' goes here: a ReviewFormat of src/report/review-html, whose text begins as src/cli/output-files.ts expects of a file of ours
+  '.html': reviewHtml,
 };

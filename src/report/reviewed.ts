@@ -24,6 +24,8 @@ export interface FormatOptions {
   readonly version: string;
   /** Passes as fully as all else. */
   readonly all: boolean;
+  /** Of a text: a page names its own script and the data of the parts by it. */
+  readonly sha256: (text: string, encoding: 'hex' | 'base64') => string;
 }
 
 /** A format of a review: the whole text of a file, the same for the same arguments. */

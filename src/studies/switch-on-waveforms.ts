@@ -6,7 +6,7 @@ import { timedStart } from '../driver/time-domain/switch-on.ts';
 import type { Unknown } from '../driver/known.ts';
 import { usualMismatch, usualPair } from '../driver/usual-pair.ts';
 import type { Design } from '../project/design.ts';
-import type { Ratio } from '../units/si.ts';
+import type { Ratio, Second } from '../units/si.ts';
 
 /** The start with one load at nominal values. */
 export interface LoadStart {
@@ -18,7 +18,13 @@ export interface LoadStart {
 export interface SwitchOnWaveforms {
   readonly starts: readonly LoadStart[];
   /** Undefined where no start could be run. */
-  readonly drawn?: { readonly load: string; readonly outcome: TimedEvent['outcome']; readonly recording: Recording; readonly tail: Tail };
+  readonly drawn?: {
+    readonly load: string;
+    readonly outcome: TimedEvent['outcome'];
+    readonly period: Second;
+    readonly recording: Recording;
+    readonly tail: Tail;
+  };
   /** Difference of the thresholds of the pair. */
   readonly mismatch: Ratio;
 }
@@ -40,11 +46,21 @@ export function switchOnWaveforms(design: Design): SwitchOnWaveforms {
     mismatch: usualMismatch,
     ...(drawn === undefined || 'unknown' in drawn.result
       ? {}
-      : { drawn: { load: drawn.load, outcome: drawn.result.outcome, recording: drawn.recording(), tail: drawn.tail() } }),
+      : {
+          drawn: {
+            load: drawn.load,
+            outcome: drawn.result.outcome,
+            period: drawn.period,
+            recording: drawn.recording(),
+            tail: drawn.tail(),
+          },
+        }),
   };
 }
 
 interface RecordedStart extends LoadStart {
+  /** Of the tank while running. */
+  readonly period: Second;
   readonly recording: () => Recording;
   readonly tail: () => Tail;
 }
@@ -68,5 +84,5 @@ function recordedStart({ design, point }: { design: Design; point: OperatingPoin
       seeTail(moment);
     },
   });
-  return { load: point.load.name, result, recording, tail };
+  return { load: point.load.name, result, period, recording, tail };
 }

@@ -25,6 +25,8 @@ export type VoltagePoint = { readonly voltage: Volt; readonly isPresent: boolean
 export interface RunningSpan {
   readonly first: number;
   readonly last: number;
+  /** Checks that are not assessed there, though they are at the present voltage: nothing is known of them. */
+  readonly open: readonly string[];
 }
 
 /** The checks of a design at supply voltages around its own. */
@@ -96,13 +98,22 @@ export function runningFailures(point: VoltagePoint): readonly string[] {
   return point.margins.flatMap(({ id, verdict, isTimed }) => (verdict === 'fail' && !isTimed ? [id] : []));
 }
 
+/** The checks of the running driver that are not assessed at a point. */
+export function openWhileRunning(point: VoltagePoint): readonly string[] {
+  if ('refused' in point) return [];
+  return point.margins.flatMap(({ id, verdict, isTimed }) => (verdict === 'not assessed' && !isTimed ? [id] : []));
+}
+
 function spansOf(points: readonly VoltagePoint[]): readonly RunningSpan[] {
+  const present = points.find(({ isPresent }) => isPresent);
+  const atPresent = new Set(present === undefined ? [] : openWhileRunning(present));
   const spans: RunningSpan[] = [];
   points.forEach((point, i) => {
     if ('refused' in point || runningFailures(point).length > 0) return;
+    const open = openWhileRunning(point).filter((id) => !atPresent.has(id));
     const before = spans.at(-1);
-    if (before?.last === i - 1) spans[spans.length - 1] = { first: before.first, last: i };
-    else spans.push({ first: i, last: i });
+    if (before?.last === i - 1 && before.open.join() === open.join()) spans[spans.length - 1] = { ...before, last: i };
+    else spans.push({ first: i, last: i, open });
   });
   return spans;
 }

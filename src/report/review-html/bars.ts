@@ -1,6 +1,6 @@
 import { verdicts, type Verdict } from '../../checks/judge.ts';
 import type { Result } from '../../checks/result.ts';
-import { runningFailures, type MarginAt, type VoltageMargins, type VoltagePoint } from '../../studies/voltage-margins.ts';
+import { openWhileRunning, runningFailures, type MarginAt, type VoltageMargins, type VoltagePoint } from '../../studies/voltage-margins.ts';
 import { timedChecks } from '../../studies/timed-checks.ts';
 import { formatQuantity } from '../../units/format-quantity.ts';
 import { escaped } from '../page-html.ts';
@@ -101,7 +101,7 @@ function otherWords(point: VoltagePoint): string {
   const head = `${volts(point)} (${startOpen}):`;
   if ('refused' in point) return `${head} cannot be computed: ${point.refused}.`;
   const failing = runningFailures(point);
-  const open = point.margins.filter(({ verdict, isTimed }) => verdict === 'not assessed' && !isTimed).length;
+  const open = openWhileRunning(point).length;
   const said =
     failing.length === 0
       ? 'no check of the running driver fails'
@@ -157,8 +157,7 @@ function barRow({
   bar: Bar;
   prefix: string;
 }): string {
-  const mark = warnShare === null ? -9 : warnShare;
-  return `<tr class="bar-row ${verdictClasses[verdict]}"><th scope="row"><a href="#${prefix}${id}" title="${escaped(title)}">${id}</a></th><td class="bar"><svg viewBox="0 0 160 10" preserveAspectRatio="none" aria-hidden="true" focusable="false"><rect class="track" width="160" height="10"/><rect class="use" y="1.5" width="${share ?? 0}" height="7"/><rect class="warn-at" x="${mark}" width="0.8" height="3"/><rect class="limit" x="100" width="0.8" height="10"/></svg><span class="words">${escaped(words)}</span></td><td>${verdictTag(verdict)}</td></tr>`;
+  return `<tr class="bar-row ${verdictClasses[verdict]}"><th scope="row"><a href="#${prefix}${id}" title="${escaped(title)}">${id}</a></th><td class="bar"><svg viewBox="0 0 160 10" preserveAspectRatio="none" aria-hidden="true" focusable="false"${share === null ? ' hidden' : ''}><rect class="track" width="160" height="10"/><rect class="use" y="1.5" width="${share ?? 0}" height="7"/><rect class="warn-at" x="${warnShare ?? -9}" width="0.8" height="3"/><rect class="limit" x="100" width="0.8" height="10"/></svg><span class="words">${escaped(words)}</span></td><td>${verdictTag(verdict)}</td></tr>`;
 }
 
 /** Data for the script: nothing in it can end the element that it stands in. */

@@ -48,15 +48,15 @@ function table({ standings, prefix }: { standings: readonly DrawnStanding[]; pre
 }
 
 const boxWidth = 240;
-const boxHeight = 112;
+const boxHeight = 118;
 
 function box({ number, part, name, worst }: DrawnStanding): string {
   const isLeft = number <= 4;
-  const [x, y] = [isLeft ? 4 : width - boxWidth - 4, 16 + ((number - 1) % 4) * (boxHeight + 20)];
+  const [x, y] = [isLeft ? 4 : width - boxWidth - 4, 12 + ((number - 1) % 4) * (boxHeight + 16)];
   const verdict = worst?.verdict ?? 'not assessed';
   const shape = verdictClasses[verdict];
   const line = (text: string, row: number, more = ''): string =>
-    `<text x="${x + 12}" y="${y + 24 + row * 20}"${more}>${escaped(shortened(text))}</text>`;
+    `<text x="${x + 12}" y="${y + 24 + row * 21}"${more}>${escaped(shortened(text))}</text>`;
   return `<g class="box ${shape}"><rect x="${x}" y="${y}" width="${boxWidth}" height="${boxHeight}" rx="3"/>${line(`${number}  ${part}`, 0, ' class="name"')}${line(name, 1)}<svg class="mark" x="${x + 12}" y="${y + 55}" width="12" height="12"><use href="#mark-${shape}"/></svg><text x="${x + 30}" y="${y + 66}" class="word">${verdict}</text>${worst === undefined ? '' : line(worst.id, 3)}${line(stressOf(worst), 4)}</g>`;
 }
 
@@ -128,7 +128,7 @@ ${mirrored(left)}
 <path d="M370 190H436M564 190H630M370 250H492M508 250H630"/>
 <path class="${shape('coil')} open-path" d="M436 190${arcs({ count: 8, step: 16, down: false })}"/>
 <path class="${shape('bank')}" d="M492 230V270M508 230V270"/>
-</g><g class="notes"><text x="500" y="350" text-anchor="middle">gate rail</text><text x="358" y="222" text-anchor="end">drain A</text><text x="642" y="222">drain B</text></g>`;
+</g><g class="notes"><text x="500" y="339" text-anchor="middle">gate rail</text><text x="358" y="222" text-anchor="end">drain A</text><text x="642" y="222">drain B</text></g>`;
 }
 
 /** Turns of an inductor from where the pen is. */

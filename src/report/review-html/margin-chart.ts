@@ -1,4 +1,4 @@
-import { runningFailures, type MarginAt, type VoltageMargins, type VoltagePoint } from '../../studies/voltage-margins.ts';
+import { openWhileRunning, runningFailures, type MarginAt, type VoltageMargins, type VoltagePoint } from '../../studies/voltage-margins.ts';
 import { formatQuantity } from '../../units/format-quantity.ts';
 import { axisMarks } from '../axis.ts';
 import { escaped } from '../page-html.ts';
@@ -32,11 +32,12 @@ export function windowWords({ points, spans }: VoltageMargins): string {
   const looked = `${points.length} voltages from ${volts(least.voltage)} to ${volts(most.voltage)}`;
   const how = `(closed form, at ${looked}; starts, load removal and latch-up are not assessed)`;
   if (spans.length === 0) return `At every voltage a check of the running driver fails ${how}.`;
-  const named = spans.map(({ first, last }) => {
+  const named = spans.map(({ first, last, open }) => {
     const [from, to] = [points[first]!.voltage, points[last]!.voltage];
-    return first === last ? `at ${volts(from)}` : `from ${volts(from)} to ${volts(to)}`;
+    const without = open.length === 0 ? '' : `, where ${open.join(', ')} ${open.length === 1 ? 'is' : 'are'} not assessed`;
+    return `${first === last ? `at ${volts(from)}` : `from ${volts(from)} to ${volts(to)}`}${without}`;
   });
-  return `No check of the running driver fails ${named.join(' and ')} ${how}.`;
+  return `No check of the running driver fails ${named.join('; ')} ${how}.`;
 }
 
 interface ClosestLine {
@@ -95,15 +96,15 @@ function chartBody({
   const x = (voltage: number): number => left + ((width - left - right) * (voltage - from)) / (to - from);
   const y = (share: number): number => height - bottom - ((height - top - bottom) * Math.min(highest, share)) / highest;
   const number = (value: number): string => value.toFixed(1);
-  const bands = spans.map(({ first, last }) => {
+  const bands = spans.map(({ first, last, open }) => {
     const [x0, x1] = [x(points[first]!.voltage), x(points[last]!.voltage)];
     const [begin, wide] = first === last ? [x0 - 3, 6] : [x0, x1 - x0];
-    return `<rect class="window" x="${number(begin)}" y="${top}" width="${number(wide)}" height="${height - top - bottom}"/>`;
+    return `<rect class="window${open.length === 0 ? '' : ' less'}" x="${number(begin)}" y="${top}" width="${number(wide)}" height="${height - top - bottom}"/>`;
   });
   const label =
     spans.length === 0
       ? `<text x="${left}" y="${top - 10}">at every voltage a check of the running driver fails</text>`
-      : `<text x="${left}" y="${top - 10}">shaded: no check of the running driver fails (closed form, start not assessed)</text>`;
+      : `<text x="${left}" y="${top - 10}">shaded: no check of the running driver fails (closed form, start not assessed)${spans.some(({ open }) => open.length > 0) ? '; dashed edge: less is assessed there' : ''}</text>`;
   const rows = axisMarks({ from: 0, to: highest, count: 6 }).map(
     (mark) =>
       `<path class="grid" d="M${left} ${number(y(mark))}H${width - right}"/><text x="${left - 8}" y="${number(y(mark) + 5)}" text-anchor="end">${formatQuantity({ value: mark, dimension: 'ratio' })}</text>`,
@@ -119,7 +120,7 @@ function chartBody({
     label,
     ...rows,
     ...columns,
-    `<path class="at-limit" d="M${left} ${number(y(1))}H${width - right}"/><text x="${width - right - 4}" y="${number(y(1) - 6)}" text-anchor="end">limit</text>`,
+    `<path class="at-limit" d="M${left} ${number(y(1))}H${width - right}"/><text x="${left + 6}" y="${number(y(1) - 6)}">limit</text>`,
     `<path class="present" d="M${number(x(present))} ${top}V${height - bottom}"/><text x="${number(x(present) + 5)}" y="${height - bottom - 8}">project: ${escaped(volts(present))}</text>`,
     `<g clip-path="url(#${prefix}clip)">${lines.map((line, i) => `<path class="line line-${i}" d="${strokeOf({ line, points, x, y })}" stroke-dasharray="${line.dash}"/>`).join('')}</g>`,
     `<text x="${left - 56}" y="${top - 26}">use of the limit</text><text x="${width - right}" y="${height - 6}" text-anchor="end">supply voltage</text>`,
@@ -158,11 +159,10 @@ function voltageTable({ margins: { points }, prefix }: { margins: VoltageMargins
     if ('refused' in point)
       return `<tr><th scope="row">${escaped(name)}</th><td colspan="3">cannot be computed: ${escaped(point.refused)}</td></tr>`;
     const failing = runningFailures(point);
-    const open = point.margins.filter(({ verdict, isTimed }) => verdict === 'not assessed' && !isTimed).length;
-    const closest = closestAt(point.margins);
-    return `<tr><th scope="row">${escaped(name)}</th><td>${failing.length === 0 ? 'none' : failing.join(', ')}</td><td>${open}</td><td>${closest}</td></tr>`;
+    const open = openWhileRunning(point).length;
+    return `<tr><th scope="row" class="tight">${escaped(name)}</th><td>${failing.length === 0 ? 'none' : failing.join(', ')}</td><td>${open}</td><td class="tight">${closestAt(point.margins)}</td></tr>`;
   });
-  return `<div class="scroll" tabindex="0" role="group" aria-label="Table of supply voltages"><table id="${prefix}voltage-table"><caption>The running driver by supply voltage, in closed form; starts, load removal and latch-up are not assessed here</caption><thead><tr><th scope="col">supply</th><th scope="col">fails while running</th><th scope="col">not assessed while running</th><th scope="col">closest limit</th></tr></thead><tbody>${rows.join('')}</tbody></table></div>`;
+  return `<div class="scroll" tabindex="0" role="group" aria-label="Table of supply voltages"><table id="${prefix}voltage-table"><caption>The running driver by supply voltage, in closed form; starts, load removal and latch-up are not assessed here</caption><thead><tr><th scope="col">supply</th><th scope="col">fails while running</th><th scope="col">not assessed</th><th scope="col">closest limit</th></tr></thead><tbody>${rows.join('')}</tbody></table></div>`;
 }
 
 function closestAt(margins: readonly MarginAt[]): string {

@@ -1,23 +1,18 @@
 import type { Verdict } from '../../checks/judge.ts';
 import { sourceWords } from '../../parts/source-words.ts';
 import type { Diagnostic } from '../../source/diagnostic.ts';
-import type { ReviewSheet } from '../../studies/review-sheet.ts';
 import { formatQuantity } from '../../units/format-quantity.ts';
 import { faultLines } from '../fault-lines.ts';
 import { escaped } from '../page-html.ts';
 import { ratingLines } from '../rating-lines.ts';
 import { gravestVerdict, unverifiedRatings, verdictCounts, type ReviewReport } from '../review-report.ts';
+import type { FormatOptions } from '../reviewed.ts';
 import { barsHtml } from './bars.ts';
 import { circuitDrawing } from './circuit-drawing.ts';
 import { marginChart } from './margin-chart.ts';
 import { checkTables, listHtml, openResults, quantityTable } from './tables.ts';
-import { verdictClasses, verdictTag } from './verdict-tag.ts';
+import { refusedTag, verdictClasses, verdictTag } from './verdict-tag.ts';
 import { waveformsHtml } from './waveforms.ts';
-
-/** A project that was reviewed, or why it was not. */
-export type SheetProject =
-  | { readonly file: string; readonly report: ReviewReport; readonly sheet: ReviewSheet; readonly partsHash: string }
-  | { readonly file: string; readonly problems: readonly Diagnostic[] };
 
 /** `2 failed, 4 not assessed, 5 warned, 25 passed`. */
 export function countWords(report: ReviewReport): string {
@@ -36,7 +31,7 @@ export function refusalHtml(problems: readonly Diagnostic[]): string {
     const place = at === undefined ? '' : `<p class="place">${escaped(`${at.path}:${at.line}:${at.column}`)}</p>`;
     return `<li>${escaped(message)} [${id}]${place}${help === undefined ? '' : `<p>help: ${escaped(help)}</p>`}</li>`;
   });
-  return `<p class="summary fail"><span class="verdict fail"><svg class="mark" aria-hidden="true" focusable="false"><use href="#mark-fail"/></svg> <span class="word">could not run</span></span></p><ul>${items.join('')}</ul>`;
+  return `<p class="summary fail">${refusedTag}</p><ul>${items.join('')}</ul>`;
 }
 
 /**
@@ -46,15 +41,18 @@ export function refusalHtml(problems: readonly Diagnostic[]): string {
  * @param level   of its headings
  */
 export function projectSection({
-  project: { file, report, sheet, partsHash },
+  report,
+  sha256,
   prefix,
   level,
 }: {
-  project: Extract<SheetProject, { report: unknown }>;
+  report: ReviewReport;
+  sha256: FormatOptions['sha256'];
   prefix: string;
   level: number;
 }): string {
-  const { results } = report;
+  const { file, results } = report;
+  const sheet = report.sheet();
   const closedForm = sheet.waveforms === undefined;
   const volts = formatQuantity({ value: sheet.outline.voltage, dimension: 'voltage' });
   const sections: readonly (readonly [id: string, title: string, body: string])[] = [
@@ -82,7 +80,7 @@ export function projectSection({
       ([id, title, body]) =>
         `<section aria-labelledby="${prefix}${id}"><h${level} id="${prefix}${id}">${escaped(title)}</h${level}>\n${body}\n</section>`,
     ),
-    `<p class="quiet">Data of the parts used: SHA-256 <code>${partsHash}</code></p>`,
+    `<p class="quiet">Data of the parts used: SHA-256 <code>${sha256(sheet.parts, 'hex')}</code></p>`,
   ].join('\n');
 }
 

@@ -11,6 +11,7 @@ export const sliderScript = `(() => {
     const output = panel.querySelector('output');
     const rows = [...panel.querySelectorAll('tr.bar-row')].map((row) => ({
       row,
+      bar: row.querySelector('.bar svg'),
       use: row.querySelector('.use'),
       warnAt: row.querySelector('.warn-at'),
       words: row.querySelector('.words'),
@@ -28,6 +29,7 @@ export const sliderScript = `(() => {
       bars.forEach(([share, warnShare, verdict, name, words], i) => {
         const parts = rows[i];
         parts.row.className = 'bar-row ' + name;
+        parts.bar.toggleAttribute('hidden', share === null);
         parts.use.setAttribute('width', share ?? 0);
         parts.warnAt.setAttribute('x', warnShare ?? -9);
         parts.words.textContent = words;

@@ -44,7 +44,8 @@ li { margin: 0.15rem 0; max-width: 52rem; overflow-wrap: break-word; }
 .cautions { border-left: 0.4rem solid var(--ink); background: var(--panel); padding: 0.5rem 0.9rem; }
 .cautions ul { margin: 0; }
 .open-results { padding: 0; list-style: none; display: grid; gap: 0.7rem; grid-template-columns: repeat(auto-fill, minmax(min(100%, 30rem), 1fr)); }
-.open-results li { padding: 0.4rem 0.8rem; border-left: 3px solid var(--rule); max-width: none; }
+.open-results li { padding: 0.4rem 0.8rem; border-left: 4px solid var(--own); max-width: none; }
+.open-results .basis { color: var(--quiet); font-size: 0.92em; }
 .open-results p { margin: 0.1rem 0; overflow-wrap: anywhere; }
 .open-results a { font-weight: 600; }
 .change { font-weight: 600; }
@@ -84,6 +85,8 @@ figure .box .word { fill: var(--own); font-weight: 700; }
 .bar-table th:first-child { width: 15rem; }
 .bar-table td:last-child { width: 8.5rem; }
 .bar svg { display: block; width: 100%; height: 0.85rem; }
+.bar svg[hidden] { display: none; }
+.tight { white-space: nowrap; }
 .bar .words { font-size: 0.92em; }
 .track { fill: var(--panel); stroke: none; }
 .use { fill: var(--own); transition: width 120ms; }
@@ -96,6 +99,7 @@ figure .box .word { fill: var(--own); font-weight: 700; }
 .chart .at-limit { stroke: var(--fail); stroke-width: 2.5; }
 .chart .present { stroke: var(--ink); stroke-width: 1.5; stroke-dasharray: 2 4; }
 .chart .window { fill: var(--window); stroke: var(--band); stroke-width: 1; }
+.chart .window.less { fill-opacity: 0.55; stroke-dasharray: 4 4; }
 .chart .band { fill: var(--band); fill-opacity: 0.5; stroke: var(--band); stroke-width: 0.7; }
 .chart .trace { fill: none; stroke: var(--band); stroke-width: 1.5; }
 .line { fill: none; stroke: var(--line-own); stroke-width: 2.4; }

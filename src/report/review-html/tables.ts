@@ -9,7 +9,7 @@ import { escaped } from '../page-html.ts';
 import { placeWords, warnsWords, whereWords } from '../result-words.ts';
 import { symbolWords } from '../symbols.ts';
 import { resultPhrase } from './result-phrase.ts';
-import { verdictTag } from './verdict-tag.ts';
+import { verdictClasses, verdictTag } from './verdict-tag.ts';
 
 /** Items as a list; nothing for none. */
 export function listHtml(items: readonly string[]): string {
@@ -26,8 +26,9 @@ export function openResults({ results, prefix }: { results: readonly Result[]; p
 
 function openItem({ result, prefix }: { result: Result; prefix: string }): string {
   const lines = [whereWords(result), result.reason, warnsWords(result)].filter((line) => line !== undefined);
+  const basis = result.verdict === 'not assessed' ? [] : result.basis;
   const change = result.remedy === undefined ? '' : `<p class="change">change: ${escaped(result.remedy)}</p>`;
-  return `<li>${verdictTag(result.verdict)} <a href="#${prefix}${result.id}">${result.id}</a> <span class="figure">${escaped(resultPhrase(result))}</span>${lines.map((line) => `<p>${escaped(line)}</p>`).join('')}<p class="place">${escaped(placeWords(result))}</p>${change}</li>`;
+  return `<li class="${verdictClasses[result.verdict]}">${verdictTag(result.verdict)} <a href="#${prefix}${result.id}">${result.id}</a> <span class="figure">${escaped(resultPhrase(result))}</span>${lines.map((line) => `<p>${escaped(line)}</p>`).join('')}${basis.map((line) => `<p class="basis">${escaped(line)}</p>`).join('')}<p class="place">${escaped(placeWords(result))}</p>${change}</li>`;
 }
 
 /** What the nominal driver does, a column a load. */

@@ -13,6 +13,12 @@ export const markSymbols = `<svg class="symbols" width="0" height="0" aria-hidde
 
 /** A verdict as its shape and its word, in its colour. */
 export function verdictTag(verdict: Verdict): string {
-  const name = verdictClasses[verdict];
-  return `<span class="verdict ${name}"><svg class="mark" aria-hidden="true" focusable="false"><use href="#mark-${name}"/></svg> <span class="word">${verdict}</span></span>`;
+  return tag(verdictClasses[verdict], verdict);
+}
+
+/** Of a file that could not be reviewed. */
+export const refusedTag = tag('fail', 'could not run');
+
+function tag(name: string, word: string): string {
+  return `<span class="verdict ${name}"><svg class="mark" aria-hidden="true" focusable="false"><use href="#mark-${name}"/></svg> <span class="word">${word}</span></span>`;
 }

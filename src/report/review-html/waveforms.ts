@@ -29,10 +29,10 @@ export function waveformsHtml({ waveforms, prefix }: { waveforms: SwitchOnWavefo
   const apart = formatQuantity({ value: mismatch, dimension: 'ratio' });
   const table = `<div class="scroll" tabindex="0" role="group" aria-label="Table of starts"><table><caption>Start with each load: one run of the nominal driver, thresholds ${apart} apart. The verdict on the start rests on seven runs at the worst corner: see latch-up.</caption><thead><tr><th scope="col">load</th><th scope="col">outcome</th><th scope="col">drain peak</th><th scope="col">supply current peak</th></tr></thead><tbody>${starts.map(startRow).join('')}</tbody></table></div>`;
   if (drawn === undefined) return `${table}<p>No start could be run, so there is nothing to draw.</p>`;
-  const { load, outcome, recording, tail } = drawn;
+  const { load, outcome, period, recording, tail } = drawn;
   return `${table}
-${figure({ id: `${prefix}switch-on`, title: `Switch-on with ${load}: it ${verbs[outcome]}`, body: recordingBody(recording), end: recording.slice * recording.count, caption: `Switch-on with ${load}: the band from the lowest to the highest value at every moment.` })}
-${figure({ id: `${prefix}steady`, title: `The last periods of that run`, body: tailBody(tail), end: tail.times.at(-1) ?? 0, caption: outcome === 'runs' ? `The last periods of the same run, where it has settled; gate B is dashed.` : `The last periods of the same run, which ${verbs[outcome]}; gate B is dashed.` })}`;
+${figure({ id: `${prefix}switch-on`, title: `Switch-on with ${load}: it ${verbs[outcome]}`, body: recordingBody({ recording, period }), end: recording.slice * recording.count, caption: `Switch-on with ${load}: the band from the lowest to the highest value of each moment, of about a period where there are many.` })}
+${figure({ id: `${prefix}steady`, title: `The last periods of that run`, body: tailBody(tail), end: tail.times.at(-1) ?? 0, caption: outcome === 'runs' ? 'The last periods of the same run, the rail up and the driver swinging; gate B is dashed.' : `The last periods of the same run, which ${verbs[outcome]}; gate B is dashed.` })}`;
 }
 
 const verbs = { runs: 'runs', latches: 'latches', stalls: 'does not start', undecided: 'is undecided' } as const;
@@ -58,15 +58,17 @@ function figure({ id, title, body, end, caption }: { id: string; title: string; 
 function stripFrame({ name, dimension }: Strip, index: number, [low, high]: readonly [number, number]): string {
   const y0 = top + index * (strip + gap);
   const zero = y0 + (strip * high) / (high - low);
-  const number = (value: number): string => escaped(formatQuantity({ value, dimension }));
+  const number = (value: number): string => escaped(formatQuantity({ value, dimension })).replace('-', '−');
   return `<text x="4" y="${y0 + 14}">${name}</text><text x="${left - 8}" y="${y0 + 32}" text-anchor="end">${number(high)}</text><text x="${left - 8}" y="${y0 + strip}" text-anchor="end">${number(low)}</text><path class="zero" d="M${left} ${zero.toFixed(1)}H${width - right}"/>`;
 }
 
-/** Columns of a recording: finer than a printed line. */
-const columns = 390;
+/** Columns of a recording, finer than a printed line; where there are many periods one for each, so that a column holds a whole swing. */
+const mostColumns = 390;
+const leastColumns = 60;
 
-function recordingBody(recording: Recording): string {
-  const count = Math.min(recording.count, columns);
+function recordingBody({ recording, period }: { recording: Recording; period: number }): string {
+  const periods = Math.floor((recording.slice * recording.count) / (1.2 * period));
+  const count = Math.min(recording.count, mostColumns, periods < leastColumns ? mostColumns : periods);
   return strips
     .map((one, index) => {
       const ranges = columnRanges({ recording, tracks: one.tracks, columns: count });
@@ -74,9 +76,9 @@ function recordingBody(recording: Recording): string {
       const y0 = top + index * (strip + gap);
       const x = (column: number): string => (left + ((width - left - right) * column) / count).toFixed(1);
       const y = (value: number): string => (y0 + (strip * (high - value)) / (high - low)).toFixed(1);
-      const upper = ranges.map(([, most], column) => `${x(column)} ${y(most)}`);
-      const lower = ranges.map(([least], column) => `${x(column)} ${y(least)}`).toReversed();
-      return `${stripFrame(one, index, [low, high])}<polygon class="band" points="${[...upper, ...lower].join(' ')}"/>`;
+      const upper = ranges.map(([, most], column) => `V${y(most)}H${x(column + 1)}`);
+      const lower = ranges.map(([least], column) => `V${y(least)}H${x(column)}`).toReversed();
+      return `${stripFrame(one, index, [low, high])}<path class="band" d="M${x(0)} ${y(ranges[0]![0])}${[...upper, ...lower].join('')}Z"/>`;
     })
     .join('\n');
 }
