@@ -5,6 +5,7 @@ import { timedChecks } from '../../studies/timed-checks.ts';
 import { formatQuantity } from '../../units/format-quantity.ts';
 import { escaped } from '../page-html.ts';
 import { shareOfLimit } from './limit-share.ts';
+import { shortList } from './short-list.ts';
 import { resultPhrase } from './result-phrase.ts';
 import { verdictClasses, verdictTag } from './verdict-tag.ts';
 
@@ -59,7 +60,7 @@ export function barsByVoltage({
 
 function presentBars({ results, closedForm }: { results: readonly Result[]; closedForm: boolean }): readonly Bar[] {
   return results.map((result) => {
-    const source = timedChecks.has(result.id) ? (closedForm ? startOpen : 'time domain') : '';
+    const source = timedChecks.has(result.id) ? (closedForm ? 'closed form' : 'time domain') : '';
     const words = result.value === null ? (result.reason ?? 'no figure') : resultPhrase(result);
     return { ...sharesOf(result), verdict: result.verdict, words: source === '' ? words : `${words} (${source})` };
   });
@@ -105,9 +106,9 @@ function otherWords(point: VoltagePoint): string {
   const said =
     failing.length === 0
       ? 'no check of the running driver fails'
-      : `${failing.length} ${failing.length === 1 ? 'check' : 'checks'} of the running driver ${failing.length === 1 ? 'fails' : 'fail'}: ${failing.join(', ')}`;
+      : `${failing.length} ${failing.length === 1 ? 'check' : 'checks'} of the running driver ${failing.length === 1 ? 'fails' : 'fail'}: ${shortList(failing)}`;
   const rest = open === 0 ? '' : `; ${open} ${open === 1 ? 'is' : 'are'} not assessed`;
-  return `${head} ${said}${rest}. Starts, load removal and latch-up are not assessed at this voltage.`;
+  return `${head} ${said}${rest}. Starts, load removal and latch-up are not assessed at this voltage, except where the closed form fails.`;
 }
 
 function volts({ voltage }: VoltagePoint): string {

@@ -3,6 +3,7 @@ import { formatQuantity } from '../../units/format-quantity.ts';
 import { axisMarks } from '../axis.ts';
 import { escaped } from '../page-html.ts';
 import { shareOfLimit } from './limit-share.ts';
+import { shortList } from './short-list.ts';
 
 const [width, height] = [900, 380];
 const [left, right, top, bottom] = [64, 20, 44, 52];
@@ -14,12 +15,12 @@ const highest = 1.5;
 
 /** Use of the closest limits against supply voltage, the window marked; what is drawn as words and as a table too. */
 export function marginChart({ margins, file, prefix }: { margins: VoltageMargins; file: string; prefix: string }): string {
-  const lines = closestChecks(margins);
+  const { lines, beyond } = closestChecks(margins);
   return `<figure><div class="scroll" tabindex="0" role="group" aria-label="Chart of margin against supply voltage">
 <svg class="chart" viewBox="0 0 ${width} ${height}" role="img" aria-labelledby="${prefix}margin-title"><title id="${prefix}margin-title">Use of the closest limits against supply voltage, in closed form. ${escaped(windowWords(margins))}</title>
-${chartBody({ margins, lines, prefix })}
+${chartBody({ margins, lines })}
 </svg></div>
-<figcaption><ul class="legend">${lines.map(legendItem).join('')}</ul></figcaption></figure>
+<figcaption><ul class="legend">${lines.map(legendItem).join('')}</ul>${beyond.length === 0 ? '' : `<p>Above the edge at every voltage: ${shortList(beyond)}.</p>`}</figcaption></figure>
 <p><strong>${escaped(windowWords(margins))}</strong> Loads are held at the resistance they have at the project’s own voltage. The window that counts starts and load removal in the time domain: <code>tankproof window ${escaped(file)}</code>.</p>
 ${voltageTable({ margins, prefix })}`;
 }
@@ -49,7 +50,7 @@ interface ClosestLine {
 }
 
 /** Checks of the running driver that use most of their limit somewhere in the range, the closest at the present voltage first. */
-function closestChecks({ points }: VoltageMargins): readonly ClosestLine[] {
+function closestChecks({ points }: VoltageMargins): { readonly lines: readonly ClosestLine[]; readonly beyond: readonly string[] } {
   const found = (point: VoltagePoint, id: string): MarginAt | undefined =>
     'refused' in point ? undefined : point.margins.find((margin) => margin.id === id);
   const ids = [
@@ -65,12 +66,14 @@ function closestChecks({ points }: VoltageMargins): readonly ClosestLine[] {
     return { id, shares, fails };
   });
   const most = ({ shares }: { shares: ClosestLine['shares'] }): number => Math.max(-1, ...shares.map((share) => share ?? -1));
-  return all
-    .filter((line) => most(line) >= 0)
+  const least = ({ shares }: { shares: ClosestLine['shares'] }): number => Math.min(Infinity, ...shares.flatMap((share) => share ?? []));
+  const drawn = all.filter((line) => most(line) >= 0 && least(line) < highest);
+  const lines = drawn
     .toSorted((a, b) => b.fails.length - a.fails.length || most(b) - most(a))
     .slice(0, mostLines)
     .toSorted((a, b) => (b.shares[present] ?? -1) - (a.shares[present] ?? -1))
     .map((line, i) => ({ ...line, dash: dashes[i]! }));
+  return { lines, beyond: all.filter((line) => most(line) >= 0 && least(line) >= highest).map(({ id }) => id) };
 }
 
 function legendItem({ id, dash, fails }: ClosestLine, index: number): string {
@@ -83,15 +86,7 @@ function legendItem({ id, dash, fails }: ClosestLine, index: number): string {
   return `<li><svg class="sample" width="48" height="10" viewBox="0 0 48 10" aria-hidden="true" focusable="false"><path class="line line-${index}" d="M0 5H48" stroke-dasharray="${dash}"/></svg> ${id}: ${where}</li>`;
 }
 
-function chartBody({
-  margins: { points, spans },
-  lines,
-  prefix,
-}: {
-  margins: VoltageMargins;
-  lines: readonly ClosestLine[];
-  prefix: string;
-}): string {
+function chartBody({ margins: { points, spans }, lines }: { margins: VoltageMargins; lines: readonly ClosestLine[] }): string {
   const [from, to] = [points[0]!.voltage, points.at(-1)!.voltage];
   const x = (voltage: number): number => left + ((width - left - right) * (voltage - from)) / (to - from);
   const y = (share: number): number => height - bottom - ((height - top - bottom) * Math.min(highest, share)) / highest;
@@ -115,14 +110,13 @@ function chartBody({
   );
   const present = points.find(({ isPresent }) => isPresent)?.voltage ?? from;
   return [
-    `<clipPath id="${prefix}clip"><rect x="${left}" y="${top}" width="${width - left - right}" height="${height - top - bottom}"/></clipPath>`,
     ...bands,
     label,
     ...rows,
     ...columns,
     `<path class="at-limit" d="M${left} ${number(y(1))}H${width - right}"/><text x="${left + 6}" y="${number(y(1) - 6)}">limit</text>`,
     `<path class="present" d="M${number(x(present))} ${top}V${height - bottom}"/><text x="${number(x(present) + 5)}" y="${height - bottom - 8}">project: ${escaped(volts(present))}</text>`,
-    `<g clip-path="url(#${prefix}clip)">${lines.map((line, i) => `<path class="line line-${i}" d="${strokeOf({ line, points, x, y })}" stroke-dasharray="${line.dash}"/>`).join('')}</g>`,
+    `<g>${lines.map((line, i) => `<path class="line line-${i}" d="${strokeOf({ line, points, x, y })}" stroke-dasharray="${line.dash}"/>`).join('')}</g>`,
     `<text x="${left - 56}" y="${top - 26}">use of the limit</text><text x="${width - right}" y="${height - 6}" text-anchor="end">supply voltage</text>`,
   ].join('\n');
 }
@@ -160,7 +154,7 @@ function voltageTable({ margins: { points }, prefix }: { margins: VoltageMargins
       return `<tr><th scope="row">${escaped(name)}</th><td colspan="3">cannot be computed: ${escaped(point.refused)}</td></tr>`;
     const failing = runningFailures(point);
     const open = openWhileRunning(point).length;
-    return `<tr><th scope="row" class="tight">${escaped(name)}</th><td>${failing.length === 0 ? 'none' : failing.join(', ')}</td><td>${open}</td><td class="tight">${closestAt(point.margins)}</td></tr>`;
+    return `<tr><th scope="row" class="tight">${escaped(name)}</th><td>${failing.length === 0 ? 'none' : shortList(failing)}</td><td>${open}</td><td class="tight">${closestAt(point.margins)}</td></tr>`;
   });
   return `<div class="scroll" tabindex="0" role="group" aria-label="Table of supply voltages"><table id="${prefix}voltage-table"><caption>The running driver by supply voltage, in closed form; starts, load removal and latch-up are not assessed here</caption><thead><tr><th scope="col">supply</th><th scope="col">fails while running</th><th scope="col">not assessed</th><th scope="col">closest limit</th></tr></thead><tbody>${rows.join('')}</tbody></table></div>`;
 }
@@ -178,5 +172,5 @@ function closestAt(margins: readonly MarginAt[]): string {
   const share = Number.isFinite(closest.share)
     ? formatQuantity({ value: closest.share, dimension: 'ratio', digits: 2 })
     : 'nothing of what is needed';
-  return `${closest.id}, ${share}`;
+  return `${closest.id}, ${share.replaceAll(' ', '\u00a0')}`;
 }

@@ -82,8 +82,9 @@ figure .box .word { fill: var(--own); font-weight: 700; }
 .controls button { font: inherit; padding: 0.2rem 0.7rem; color: var(--ink); background: var(--panel); border: 1px solid var(--quiet); border-radius: 3px; }
 .now { max-width: none; min-height: 3.2em; padding: 0.3rem 0.7rem; border-left: 0.4rem solid var(--rule); }
 .elsewhere .now { border-left-color: var(--warn); background: var(--warn-tint); }
+.bar-table { table-layout: fixed; }
 .bar-table th:first-child { width: 15rem; }
-.bar-table td:last-child { width: 8.5rem; }
+.bar-table th:last-child { width: 9.5rem; }
 .bar svg { display: block; width: 100%; height: 0.85rem; }
 .bar svg[hidden] { display: none; }
 .tight { white-space: nowrap; }
@@ -107,7 +108,7 @@ figure .box .word { fill: var(--own); font-weight: 700; }
 .line-3 { --line-own: var(--ink); } .line-4 { --line-own: var(--link); } .line-5 { --line-own: var(--quiet); }
 figure .legend { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(100%, 24rem), 1fr)); gap: 0.1rem 1rem; padding: 0; list-style: none; color: var(--ink); }
 figure .legend svg.sample { display: inline-block; min-width: 0; width: 48px; height: 10px; }
-.checks { columns: 2 28rem; column-gap: 2rem; }
+.part-checks { columns: 2 28rem; column-gap: 2rem; }
 table.check { break-inside: avoid; margin: 0 0 1.4rem; font-size: 0.9rem; table-layout: fixed; }
 table.check th { width: 5.6rem; color: var(--quiet); font-weight: 600; }
 table.check td { overflow-wrap: anywhere; }
@@ -115,7 +116,7 @@ table.check caption { color: var(--ink); border-bottom: 2px solid var(--ink); }
 table.check caption span:last-child { color: var(--quiet); }
 table.check:target caption, li:target { background: var(--panel); }
 footer { margin-top: 2.5rem; padding-top: 0.8rem; padding-bottom: 2rem; color: var(--quiet); overflow-wrap: anywhere; }
-@media (max-width: 40rem) { body { font-size: 15px; } main, header, footer { padding-left: 0.8rem; padding-right: 0.8rem; } .bar-table th:first-child { width: 36%; } .bar-table td:last-child { width: 6.2rem; } .bar-table .verdict { white-space: normal; } th, td { padding: 0.2rem 0.35rem; } }
+@media (max-width: 40rem) { body { font-size: 15px; } main, header, footer { padding-left: 0.8rem; padding-right: 0.8rem; } .bar-table th:first-child { width: 36%; } .bar-table th:last-child { width: 6.2rem; } .bar-table .verdict { white-space: normal; } th, td { padding: 0.2rem 0.35rem; } }
 @media (prefers-reduced-motion: reduce) { html { scroll-behavior: auto; } .use { transition: none; } }
 @page { margin: 14mm 12mm; }
 @media print {
@@ -127,8 +128,22 @@ footer { margin-top: 2.5rem; padding-top: 0.8rem; padding-bottom: 2rem; color: v
   figure, tr, .open-results li, .cautions, .summary { break-inside: avoid; }
   h2, h3, h4 { break-after: avoid; }
   .scroll { overflow: visible; }
-  .checks { columns: 2; column-gap: 8mm; }
-  table.check { font-size: 7.6pt; }
+  h2 { margin-top: 7mm; }
+  .cautions { font-size: 8.5pt; padding: 1mm 3mm; }
+  li, p { max-width: none; }
+  .drawing + .scroll { break-inside: avoid; }
+  .open-results { display: block; columns: 2; column-gap: 6mm; font-size: 8.5pt; }
+  .open-results li { margin-bottom: 3mm; padding: 0 2mm; }
+  th, td { padding: 0.5mm 1.5mm; }
+  .bar-table th:first-child { width: 44mm; }
+  .bar-table th:last-child { width: 28mm; }
+  .bar svg { display: inline-block; width: 44%; height: 2.6mm; margin-right: 2mm; }
+  .checks { columns: 3; column-gap: 5mm; font-size: 7pt; }
+  .part-checks { columns: auto; }
+  table.check { break-inside: auto; margin-bottom: 3mm; font-size: 7pt; }
+  table.check caption { break-after: avoid; }
+  table.check th { width: 13mm; }
+  table.check th, table.check td { padding: 0.3mm 0.8mm; }
   .project + .project { break-before: page; }
 }
 `;

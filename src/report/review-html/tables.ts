@@ -59,14 +59,15 @@ export function checkTables({
   /** Of the headings of the parts. */
   level: number;
 }): string {
-  return subjectParts
+  const parts = subjectParts
     .map((part) => ({ part, own: results.filter((result) => result.part === part) }))
     .filter(({ own }) => own.length > 0)
     .map(
       ({ part, own }) =>
-        `<h${level}>${part}</h${level}>\n<div class="checks">${own.map((result) => checkTable({ result, policies, prefix })).join('\n')}</div>`,
+        `<h${level}>${part}</h${level}>\n<div class="part-checks">${own.map((result) => checkTable({ result, policies, prefix })).join('\n')}</div>`,
     )
     .join('\n');
+  return `<div class="checks">${parts}</div>`;
 }
 
 function checkTable({ result, policies, prefix }: { result: Result; policies: Policies; prefix: string }): string {
