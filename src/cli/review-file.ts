@@ -15,6 +15,7 @@ import type { Design } from '../project/design.ts';
 import { readProject, type LibraryOpener } from '../project/read-project.ts';
 import type { ReviewReport } from '../report/review-report.ts';
 import { InputError, type Outcome } from '../source/diagnostic.ts';
+import { reviewSheet } from '../studies/review-sheet.ts';
 import { compiledPolicies } from './compiled.ts';
 import { readText } from './files.ts';
 import { partsInFolders } from './parts-folders.ts';
@@ -142,6 +143,7 @@ function reportOf({
         assumptions: assumptionsOf(analysis),
         ratings: ratingsUsed(design),
         ...(faults ? { faults: faultsOf({ design, policies: merged, results }) } : {}),
+        sheet: () => reviewSheet({ design, policies: merged, closedForm }),
       };
     },
   });
