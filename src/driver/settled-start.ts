@@ -8,7 +8,7 @@ import { statesTransconductance } from './switch-model.ts';
 import type { Ampere } from '../units/si.ts';
 import type { Pair } from './time-domain/circuit-of.ts';
 import { higherPeaks, type Peaks } from './time-domain/run.ts';
-import { isGivingWay, pastLimit } from './time-domain/supply-limit.ts';
+import { isGivingWay, pastLimit, starvedBy } from './time-domain/supply-limit.ts';
 import { timedStart } from './time-domain/switch-on.ts';
 import { judgedTransient, timedTransient } from './timed-events.ts';
 import { mismatchRange, usualMismatch } from './usual-pair.ts';
@@ -55,6 +55,8 @@ export function settledStart({
 }): SettledStart | Unknown {
   const { supply, gates } = design;
   if (supply.riseTime === undefined && gates.pullUp.from === 'supply' && !gates.pullUp.hold) return { unknown: 'no supply.riseTime given' };
+  const starved = starvedBy({ design, point });
+  if (starved !== undefined) return starved;
   const hot = point.running?.electricalJunction ?? assumedAmbient;
   const cold = Math.min(design.environment.ambient ?? assumedAmbient, 298.15);
   const [narrow, wide] = mismatchRange;

@@ -4,7 +4,7 @@ import type { Design } from '../project/design.ts';
 import type { Ampere, Second, Volt } from '../units/si.ts';
 import type { OperatingPoint } from './operating-point.ts';
 import { usualEffort, type Outcome } from './time-domain/outcome.ts';
-import { isGivingWay } from './time-domain/supply-limit.ts';
+import { isGivingWay, starvedBy } from './time-domain/supply-limit.ts';
 import { timedStart } from './time-domain/switch-on.ts';
 import { usualPair } from './usual-pair.ts';
 
@@ -65,6 +65,7 @@ export function startProbe({ design, points }: { design: Design; points: readonl
       const known = seen.get(key);
       if (known !== undefined) return known;
       const point = ordered[load]!;
+      if (starvedBy({ design, point }) !== undefined) return { outcome: 'unknown', drainPeak: Infinity };
       const isQuick = riseTime <= slow * envelopePeriod;
       const whole = isQuick || !hasRun.has(load);
       const run = timedStart({

@@ -6,6 +6,7 @@ import type { OperatingPoint } from './operating-point.ts';
 import { settledStart, type SettledStart } from './settled-start.ts';
 import { startProbe } from './start-probe.ts';
 import { timedDisturbance } from './time-domain/disturbance.ts';
+import { starvedBy } from './time-domain/supply-limit.ts';
 import { timedStart } from './time-domain/switch-on.ts';
 import type { TimedEvent } from './time-domain/outcome.ts';
 import { addsLoss, doesNotRun, judgedRemoval, timedEvents, timedTransient, type TimedEvents, type WantedEvents } from './timed-events.ts';
@@ -35,6 +36,9 @@ export function timedAnalysis(analysis: Analysis, wanted: WantedEvents = 'all'):
     points.push(worst.point);
     const happened = timedEvents({ design, point: worstRemoval.point, wanted });
     events.push(happened);
+    // the closed forms take any current for granted
+    const starved = starvedBy({ design, point: worst.point });
+    if (starved !== undefined) return cases.map((instance): Case => ({ ...instance, switchOn: starved, loadRemoval: starved }));
     return cases.map((instance): Case => {
       const switchOn = 'unknown' in start ? instance.switchOn : instance === worst ? (start.transient ?? notStarting(start)) : undefined;
       return { ...instance, switchOn, loadRemoval: removalOf({ design, instance, isWorst: instance === worstRemoval, happened }) };

@@ -179,6 +179,7 @@ describe('refusals', () => {
     ['a loss tangent of one', 'capacitors', headed('capacitors', 'lossTangent: 1'), ['out-of-range 3:14']],
     ['an unknown cooling', 'capacitors', headed('capacitors', 'thermalResistance: {water: 1 K/W}'), ['unknown-key 3:21']],
     ['a tolerance of 100 %', 'zeners', headed('zeners', 'tolerance: 100 %'), ['over-hundred-percent 3:12']],
+    ['a tolerance of 51 %', 'capacitors', headed('capacitors', 'tolerance: 51 %'), ['out-of-range 3:12']],
     ['two mistakes, in file order', 'zeners', headed('zeners', 'tolerance: 5 V\npower: 1'), ['wrong-unit 3:12', 'bare-number 4:8']],
   ])('%s', (_fact, kind, text, expected) => expect(refusals(kind, text)).toEqual(expected));
 

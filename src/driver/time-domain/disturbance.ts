@@ -8,7 +8,7 @@ import { circuitOf, type Pair } from './circuit-of.ts';
 import { measuresOf } from './measures.ts';
 import { accuracyOf, finished, stretch, usualEffort, type Effort, type TimedEvent } from './outcome.ts';
 import { runOf, type Moment } from './run.ts';
-import { withinLimit } from './supply-limit.ts';
+import { starvedBy, withinLimit } from './supply-limit.ts';
 
 /** What happens to a running driver. */
 export type Disturbance =
@@ -49,6 +49,8 @@ export function timedDisturbance({
 }): TimedEvent | Unknown {
   const { running } = point;
   if (running === undefined) return { unknown: 'it does not oscillate with this load' };
+  const starved = starvedBy({ design, point });
+  if (starved !== undefined) return starved;
   const given = circuitOf({ design, point, pair });
   if ('unknown' in given) return given;
   const none = 1e9 * Math.max(1, point.tank.impedance);

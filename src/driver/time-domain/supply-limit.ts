@@ -1,9 +1,18 @@
 import type { Design } from '../../project/design.ts';
 import { formatQuantity } from '../../units/format-quantity.ts';
-import type { Ampere } from '../../units/si.ts';
+import type { Ampere, Ratio } from '../../units/si.ts';
+import type { Unknown } from '../known.ts';
+import type { OperatingPoint } from '../operating-point.ts';
 import { riseAtDriver } from '../rail.ts';
 import { timedAllowance } from '../timed-allowance.ts';
 import type { TimedEvent } from './outcome.ts';
+
+/**
+ * Share of the running current below which a supply of constant current cannot keep a driver at half its voltage, which is the least
+ * that counts as running: at half of it the tank takes half the current. Half of that again, since the running current is an estimate
+ * that takes the bank's loss at its most.
+ */
+const leastShare: Ratio = 0.25;
 
 const whatItDoes = {
   hiccup: 'switches off past its limit and tries again (hiccup): whether it comes up again',
@@ -47,6 +56,24 @@ export function withinLimit({ design, event, before = 0 }: { design: Design; eve
   if (event.outcome !== 'runs') return event;
   const past = pastLimit({ design, source: Math.max(event.peaks.source, before) });
   return past === undefined ? event : { ...event, outcome: 'undecided', ...past };
+}
+
+/**
+ * Whether a supply of constant current gives so much less than the driver takes that it comes to no running state: no run tells more,
+ * and one that waits for a bulk capacitor to be charged takes long.
+ *
+ * @param design  the project
+ * @param point   load and corner
+ * @returns why nothing is run; undefined where the supply may do, has no limit or one that is held against a run without it
+ */
+export function starvedBy({ design, point: { running } }: { design: Design; point: OperatingPoint }): Unknown | undefined {
+  const { currentLimit } = design.supply;
+  if (running === undefined || currentLimit?.kind !== 'constant' || currentLimit.current >= leastShare * running.supplyCurrent)
+    return undefined;
+  const ampere = (value: Ampere): string => formatQuantity({ value, dimension: 'current' });
+  return {
+    unknown: `the supply gives ${ampere(currentLimit.current)} of the ${ampere(running.supplyCurrent)} that the running driver takes`,
+  };
 }
 
 /** What a bulk capacitor took before gates that are held until the rail is up were released; nothing where a start is followed from zero. */

@@ -7,7 +7,7 @@ import { circuitOf, type Pair } from './circuit-of.ts';
 import { followedBefore, measuresOf, type Measures } from './measures.ts';
 import { accuracyOf, finished, stretch, usualEffort, type Effort, type TimedEvent } from './outcome.ts';
 import { higherPeaks, type Moment, type Run } from './run.ts';
-import { chargedBefore, isGivingWay, withinLimit } from './supply-limit.ts';
+import { chargedBefore, isGivingWay, starvedBy, withinLimit } from './supply-limit.ts';
 
 /**
  * The start of a design in the time domain, with one load at one corner.
@@ -38,6 +38,8 @@ export function timedStart({
 }): TimedEvent | Unknown {
   const { running } = point;
   if (running === undefined) return { unknown: 'it does not oscillate with this load' };
+  const starved = starvedBy({ design, point });
+  if (starved !== undefined) return starved;
   const circuit = circuitOf({ design, point, pair });
   if ('unknown' in circuit) return circuit;
   const measures = measuresOf({ design, point, running, circuit });
