@@ -106,6 +106,19 @@ describe('a page', () => {
     expect(page.length).toBeLessThan(400_000);
   });
 
+  test('says where it leaves out a stretch of a slow rail, and what time it is behind it', () => {
+    const page = pageOf([reviewedExample('charging-pad', { closedForm: false })]);
+    expect(page).toMatch(/At the broken line 1\.\d ms are left out in which the rail only creeps up\./);
+    const [drawing] = page.slice(page.indexOf('id="switch-on-title"')).split('</svg>');
+    // a rail of 3 ms: the drawing is shorter, its last mark is not
+    expect(drawing).toContain('class="gap"');
+    expect(
+      all(drawing!, />([\d.]+) ms</g)
+        .map(Number)
+        .at(-1),
+    ).toBeGreaterThan(3);
+  });
+
   test('holds what a project says of itself as text', () => {
     const page = pageOf([reviewedAt(hostileFile())]);
     expect(page).toContain('&lt;img src=x onerror=');

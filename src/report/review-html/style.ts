@@ -99,6 +99,7 @@ figure .box .word { fill: var(--own); font-weight: 700; }
 .chart .zero { stroke: var(--quiet); stroke-width: 0.7; }
 .chart .at-limit { stroke: var(--fail); stroke-width: 2.5; }
 .chart .present { stroke: var(--ink); stroke-width: 1.5; stroke-dasharray: 2 4; }
+.chart .gap { stroke: var(--ink); stroke-width: 2; stroke-dasharray: 9 4 2 4; }
 .chart .window { fill: var(--window); stroke: var(--band); stroke-width: 1; }
 .chart .window.less { fill-opacity: 0.55; stroke-dasharray: 4 4; }
 .chart .band { fill: var(--band); fill-opacity: 0.5; stroke: var(--band); stroke-width: 0.7; }
