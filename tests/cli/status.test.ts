@@ -101,3 +101,10 @@ describe.concurrent('colour', () => {
     expect(json.stdout).not.toContain(escape);
   });
 });
+
+test('the built tool reads the signs that are not ASCII as the sources do', async () => {
+  const file = fileWith(
+    edited(measuredPad, ['ambient: 35 degC', 'ambient: 35 °C'], ['voltage: 18 V', 'voltage: 3 × 6 V'], ['4.5 uH', '4.5 µH']),
+  );
+  expect((await ran(['check', '--closed-form', file])).status).toBe(0);
+});

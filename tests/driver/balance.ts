@@ -2,6 +2,7 @@ import type { Circuit } from '../../src/driver/time-domain/circuit.ts';
 import { gateClamp } from '../../src/driver/time-domain/gate-clamp.ts';
 import { channelOf } from '../../src/physics/square-law-channel.ts';
 import { junctionOf } from '../../src/physics/junction-current.ts';
+import { storageOf } from './stored-charge.ts';
 
 /** What has passed in a run: energy in J, charge in C. */
 export interface Balance {
@@ -20,8 +21,8 @@ interface Flows {
   readonly lost: Readonly<Record<string, number>>;
   readonly out: number;
   readonly toGround: number;
-  readonly stored: number;
-  readonly chargeStored: number;
+  readonly stored: () => number;
+  readonly chargeStored: () => number;
 }
 
 /**
@@ -36,6 +37,9 @@ export function accountOf(circuit: Circuit): { see: (time: number, state: Float6
   const body = junctionOf(circuit.bodyDiode);
   const cross = junctionOf(gates.crossDiode);
   const clamp = gateClamp(circuit);
+  const { gateToSource, gateToDrain: constantTransfer, drainToSource: constantOutput, overVoltage } = capacitances;
+  const gateToDrain = storageOf(overVoltage?.gateToDrain ?? [{ voltage: 0, capacitance: constantTransfer }]);
+  const drainToSource = storageOf(overVoltage?.drainToSource ?? [{ voltage: 0, capacitance: constantOutput }]);
   const current = (element: { at: (v: number) => void; readonly current: number }, v: number): number => {
     element.at(v);
     return element.current;
@@ -66,7 +70,6 @@ export function accountOf(circuit: Circuit): { see: (time: number, state: Float6
     const [bodyA, bodyB, xA, xB] = [current(body, -vA), current(body, -vB), current(cross, gA - vB), current(cross, gB - vA)];
     const [zA, zB] = [current(clamp, gA), current(clamp, gB)];
     const [brokenA, brokenB] = [Math.max(0, vA - breakdown) / 0.3, Math.max(0, vB - breakdown) / 0.3];
-    const { gateToSource, gateToDrain, drainToSource } = capacitances;
     const half = (value: number, x: number): number => (value * x * x) / 2;
     return {
       given: { source: E * source, 'gate rail': gates.rail === undefined ? 0 : gates.rail * (pA + pB) },
@@ -86,19 +89,23 @@ export function accountOf(circuit: Circuit): { see: (time: number, state: Float6
       },
       out: source + (gates.rail === undefined ? 0 : pA + pB),
       toGround: iA + iB - bodyA - bodyB + brokenA + brokenB + zA + zB + hold * (gA + gB),
-      stored:
+      stored: () =>
         half(tank.capacitance, vA - vB) +
-        half(drainToSource, vA) +
-        half(drainToSource, vB) +
+        drainToSource(vA).energy +
+        drainToSource(vB).energy +
         half(gateToSource, gA) +
         half(gateToSource, gB) +
-        half(gateToDrain, vA - gA) +
-        half(gateToDrain, vB - gB) +
+        gateToDrain(vA - gA).energy +
+        gateToDrain(vB - gB).energy +
         half(tank.inductance, iL) +
         half(choke.inductance, jA) +
         (isTapped ? 0 : half(choke.inductance, jB)) +
         (buffer === undefined ? 0 : half(buffer.capacitance, rail) + half(buffer.inductance, source)),
-      chargeStored: drainToSource * (vA + vB) + gateToSource * (gA + gB) + (buffer === undefined ? 0 : buffer.capacitance * rail),
+      chargeStored: () =>
+        drainToSource(vA).charge +
+        drainToSource(vB).charge +
+        gateToSource * (gA + gB) +
+        (buffer === undefined ? 0 : buffer.capacitance * rail),
     };
   };
   const [given, lost]: [Record<string, number>, Record<string, number>] = [{}, {}];
@@ -122,8 +129,8 @@ export function accountOf(circuit: Circuit): { see: (time: number, state: Float6
   };
   const sum = (of: Readonly<Record<string, number>>): number => Object.values(of).reduce((a, b) => a + b, 0);
   const balance = (): Balance => {
-    const stored = last!.stored - first!.stored;
-    const chargeStored = last!.chargeStored - first!.chargeStored;
+    const stored = last!.stored() - first!.stored();
+    const chargeStored = last!.chargeStored() - first!.chargeStored();
     return {
       given,
       lost,

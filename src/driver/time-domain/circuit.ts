@@ -1,3 +1,4 @@
+import type { CapacitancePoint } from '../../physics/junction-charge.ts';
 import type { Ampere, AmperePerVoltSquared, Farad, Henry, Ohm, Ratio, Second, Volt } from '../../units/si.ts';
 
 /** Values of a junction, see junctionOf. */
@@ -42,7 +43,13 @@ export interface Circuit {
     readonly changesAt: Second;
   };
   readonly switches: readonly [ChannelValues, ChannelValues];
-  readonly capacitances: { readonly gateToSource: Farad; readonly gateToDrain: Farad; readonly drainToSource: Farad };
+  readonly capacitances: {
+    readonly gateToSource: Farad;
+    readonly gateToDrain: Farad;
+    readonly drainToSource: Farad;
+    /** In place of the two constants: over the voltage from gate to drain, taken as drain less gate, and from drain to source. */
+    readonly overVoltage?: { readonly gateToDrain: readonly CapacitancePoint[]; readonly drainToSource: readonly CapacitancePoint[] };
+  };
   readonly bodyDiode: JunctionValues;
   /** Drain voltage that breaks down; undefined to let the drains rise. */
   readonly breakdown?: Volt;

@@ -3,16 +3,17 @@ import { channelOf } from '../../physics/square-law-channel.ts';
 import type { Second } from '../../units/si.ts';
 import { breakdownConductance, breakdownCurrent } from './breakdown.ts';
 import { sourceSlope, sourceVoltage, stateCount, type Circuit } from './circuit.ts';
+import { couplingsOf, type Couplings } from './couplings.ts';
 import { gateClamp } from './gate-clamp.ts';
 import { massOf } from './mass.ts';
 import { sourceOf } from './source.ts';
 
 /** The circuit as M·y′ = f(t, y). Matrices are flat, row by row. */
-export interface Equations {
+export interface Equations extends Couplings {
   readonly count: number;
   /** M: capacitances and inductances. */
   readonly mass: Float64Array;
-  /** Writes f, and ∂f/∂y where a matrix is given. */
+  /** Writes f, and ∂f/∂y where a matrix is given: the places that couple, the others are left as they are. */
   readonly evaluate: (time: Second, state: Float64Array, f: Float64Array, jacobian?: Float64Array) => void;
   /** Writes ∂f/∂t: only the source moves of itself. */
   readonly byTime: (time: Second, state: Float64Array, out: Float64Array) => void;
@@ -105,7 +106,6 @@ export function equationsOf(circuit: Circuit): Equations {
       if (limit !== undefined && y[8]! > limit.current) f[8] -= limit.resistance * (y[8]! - limit.current);
     }
     if (J === undefined) return;
-    J.fill(0);
     const share = isTapped ? 0.5 : 1;
     J[0] = -1 / R - channelA.byDrain - bodyA.conductance - zAd - crossB.conductance;
     J[1] = 1 / R;
@@ -185,5 +185,5 @@ export function equationsOf(circuit: Circuit): Equations {
   const isAtRest = (y: Float64Array): boolean =>
     y[5]! < switches[0].threshold - rest.gate && y[6]! < switches[1].threshold - rest.gate && Math.abs(y[0]! - y[1]!) < rest.tank;
 
-  return { count: n, mass, evaluate, byTime, isAtRest, watched };
+  return { count: n, mass, evaluate, byTime, isAtRest, watched, ...couplingsOf(circuit) };
 }

@@ -17,6 +17,8 @@ export interface TimedEvent {
   readonly steps: number;
   /** In one sentence. */
   readonly why: string;
+  /** What a supply must give, where its limit is why the outcome is undecided. */
+  readonly needs?: Ampere;
 }
 
 /** How exactly a start is followed: steps a period of the tank, error of a step, steps at most. */

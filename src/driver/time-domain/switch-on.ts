@@ -7,6 +7,7 @@ import { circuitOf, type Pair } from './circuit-of.ts';
 import { followedBefore, measuresOf, type Measures } from './measures.ts';
 import { accuracyOf, finished, stretch, usualEffort, type Effort, type TimedEvent } from './outcome.ts';
 import { higherPeaks, type Moment, type Run } from './run.ts';
+import { chargedBefore, isGivingWay, withinLimit } from './supply-limit.ts';
 
 /**
  * The start of a design in the time domain, with one load at one corner.
@@ -43,8 +44,10 @@ export function timedStart({
   const accuracy = accuracyOf({ point, effort });
   const first = stretch({ circuit, measures, accuracy, mostSteps: effort.mostSteps, initial: initialState({ design, circuit }), see });
   const { railUp, envelopePeriod } = measures;
-  if (first.verdict !== 'settled') return finished({ circuit, measures, ...first });
-  if (!whole) return finished({ circuit, measures, ...first, verdict: 'runs' });
+  if (first.verdict !== 'settled')
+    return withinLimit({ design, event: finished({ circuit, measures, ...first }), before: chargedBefore(design) });
+  // what a supply must give is not seen before its rail is up
+  if (!whole && !isGivingWay(design)) return finished({ circuit, measures, ...first, verdict: 'runs' });
   // no outcome before the rail is up: where too little is left to skip it goes on from where it is
   const ahead = Math.max(0, railUp - followedBefore * envelopePeriod - first.run.endedAt);
   const resumed = { ...circuit, supply: { ...circuit.supply, rising: first.run.endedAt + ahead } };
@@ -59,7 +62,7 @@ export function timedStart({
   });
   const end = finished({ circuit: resumed, measures, ...second });
   const peaks = higherPeaks(first.run.peaks, { ...end.peaks, drainAt: end.peaks.drainAt + resumed.supply.rising });
-  return { ...end, peaks, at: end.at + resumed.supply.rising, steps: first.run.steps + end.steps };
+  return withinLimit({ design, event: { ...end, peaks, at: end.at + resumed.supply.rising, steps: first.run.steps + end.steps } });
 }
 
 /**
