@@ -117,7 +117,7 @@ table.check caption { color: var(--ink); border-bottom: 2px solid var(--ink); }
 table.check caption span:last-child { color: var(--quiet); }
 table.check:target caption, li:target { background: var(--panel); }
 footer { margin-top: 2.5rem; padding-top: 0.8rem; padding-bottom: 2rem; color: var(--quiet); overflow-wrap: anywhere; }
-@media (max-width: 40rem) { body { font-size: 15px; } main, header, footer { padding-left: 0.8rem; padding-right: 0.8rem; } .bar-table th:first-child { width: 31%; } .bar-table th:last-child { width: 5.7rem; } .bar-table th, .bar-table td { overflow-wrap: anywhere; } .bar-table .verdict { white-space: normal; } th, td { padding: 0.2rem 0.35rem; } }
+@media (max-width: 40rem) { body { font-size: 15px; } main, header, footer { padding-left: 0.8rem; padding-right: 0.8rem; } .bar-table th:first-child { width: 34%; } .bar-table th:last-child { width: 6.5rem; } .bar-table .verdict { white-space: normal; } th, td { padding: 0.2rem 0.35rem; } }
 @media (prefers-reduced-motion: reduce) { html { scroll-behavior: auto; } .use { transition: none; } }
 @page { margin: 14mm 12mm; }
 @media print {
