@@ -49,7 +49,7 @@ export function follow({
   const { evaluate, byTime, isAtRest } = equations;
   const space = workspaceOf(equations);
   const { f0, ft, J, next } = space;
-  const stops = [...breaks.filter((time) => time > 0 && time < until), until].toSorted((a, b) => a - b);
+  const stops = Float64Array.from([...breaks.filter((time) => time > 0 && time < until), until]).sort();
   let [t, h, steps, stop] = [0, Math.min(longestStep, 1e-9), 0, 0];
   let [lastStep, lastError, hasFailed] = [1e-9, 1, false];
   evaluate(t, y, f0, J);
