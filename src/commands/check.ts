@@ -29,6 +29,7 @@ Exit status: 0 nothing failed, 1 a check failed, 2 could not run, 70 a bug of ta
   static override examples = [
     '<%= config.bin %> check pad.yaml',
     '<%= config.bin %> check pad.yaml heater.yaml --fail-on warn',
+    '<%= config.bin %> check pad.yaml -o review.html',
     '<%= config.bin %> check pad.yaml --json',
   ];
   static override args = { file: stringArg({ description: 'project file (YAML), one or more', required: true, multiple: true }) };

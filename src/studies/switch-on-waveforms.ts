@@ -14,17 +14,22 @@ export interface LoadStart {
   readonly result: TimedEvent | Unknown;
 }
 
+/** A start to be drawn. */
+export interface DrawnStart {
+  readonly load: string;
+  readonly outcome: TimedEvent['outcome'];
+  readonly period: Second;
+  readonly recording: Recording;
+  /** Where the recording leaves out a stretch in which the rail only creeps up: at this time of it, for so long. */
+  readonly gap?: { readonly at: Second; readonly length: Second };
+  readonly tail: Tail;
+}
+
 /** Switch-on as it is drawn: the load that starts worst, and what the starts of the others came to. */
 export interface SwitchOnWaveforms {
   readonly starts: readonly LoadStart[];
   /** Undefined where no start could be run. */
-  readonly drawn?: {
-    readonly load: string;
-    readonly outcome: TimedEvent['outcome'];
-    readonly period: Second;
-    readonly recording: Recording;
-    readonly tail: Tail;
-  };
+  readonly drawn?: DrawnStart;
   /** Difference of the thresholds of the pair. */
   readonly mismatch: Ratio;
 }
@@ -44,24 +49,30 @@ export function switchOnWaveforms(design: Design): SwitchOnWaveforms {
   return {
     starts: starts.map(({ load, result }) => ({ load, result })),
     mismatch: usualMismatch,
-    ...(drawn === undefined || 'unknown' in drawn.result
-      ? {}
-      : {
-          drawn: {
-            load: drawn.load,
-            outcome: drawn.result.outcome,
-            period: drawn.period,
-            recording: drawn.recording(),
-            tail: drawn.tail(),
-          },
-        }),
+    ...(drawn === undefined || 'unknown' in drawn.result ? {} : { drawn: drawnStart({ start: drawn, event: drawn.result }) }),
   };
+}
+
+function drawnStart({
+  start: { load, period, recording, resumedAt, tail },
+  event,
+}: {
+  start: RecordedStart;
+  event: TimedEvent;
+}): DrawnStart {
+  const recorded = recording();
+  const at = resumedAt();
+  // the end of the recording is known to a slice
+  const gap = at === undefined ? {} : { gap: { at, length: Math.max(0, event.at - recorded.slice * recorded.count) } };
+  return { load, outcome: event.outcome, period, recording: recorded, ...gap, tail: tail() };
 }
 
 interface RecordedStart extends LoadStart {
   /** Of the tank while running. */
   readonly period: Second;
   readonly recording: () => Recording;
+  /** Time of the recording at which a slow rail is taken up again; undefined where it is followed through. */
+  readonly resumedAt: () => Second | undefined;
   readonly tail: () => Tail;
 }
 
@@ -75,14 +86,17 @@ function recordedStart({ design, point }: { design: Design; point: OperatingPoin
   const period = point.running === undefined ? 1e-6 : 1 / point.running.frequency;
   const { see, recording } = recorder({ slices, first: 0.02 * period });
   const { see: seeTail, tail } = tailRecorder({ length: tailPeriods * period });
+  let [before, resumed]: [Second, Second | undefined] = [0, undefined];
   const result = timedStart({
     design,
     point,
     pair: usualPair(point),
     see: (moment) => {
+      if (moment.time < before) resumed = before;
+      before = moment.time;
       see(moment);
       seeTail(moment);
     },
   });
-  return { load: point.load.name, result, period, recording, tail };
+  return { load: point.load.name, result, period, recording, resumedAt: () => resumed, tail };
 }

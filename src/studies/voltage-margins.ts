@@ -4,10 +4,10 @@ import type { Result } from '../checks/result.ts';
 import { reviewOf } from '../checks/review.ts';
 import { analysisOf } from '../driver/analysis.ts';
 import { DesignError } from '../driver/design-error.ts';
-import { addedResistance } from '../driver/tank.ts';
 import type { Design } from '../project/design.ts';
 import type { Ratio, Volt } from '../units/si.ts';
 import { timedChecks } from './timed-checks.ts';
+import { atVoltage } from './window-designs.ts';
 
 /** How one check stands at one supply voltage, in closed form. */
 export interface MarginAt extends Pick<Result, 'id' | 'value' | 'limit' | 'warnAt' | 'margin' | 'dimension' | 'sense' | 'reason'> {
@@ -60,16 +60,6 @@ export function voltageMargins({ design, policies }: { design: Design; policies:
     }
   });
   return { points, spans: spansOf(points) };
-}
-
-/** A design at another supply voltage, its loads held as resistances: a load's power is stated at the voltage of the project. */
-function atVoltage({ design, voltage }: { design: Design; voltage: Volt }): Design {
-  const loads = design.loads.map((load) => {
-    const { power, ...rest } = load;
-    if (power === undefined) return load;
-    return power === 0 ? rest : { ...rest, parallelResistance: addedResistance({ design, load }) };
-  });
-  return { ...design, loads, supply: { ...design.supply, voltage } };
 }
 
 const startReason = 'starts and changes of the load are not computed at this voltage';

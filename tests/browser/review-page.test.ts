@@ -1,5 +1,5 @@
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { fileWith } from '../cli/ran.ts';
 import { hostileFile, pageOf, reviewedAt, reviewedExample } from '../report/review-pages.ts';
 import { barriers, opened, startedBrowser } from './browser.ts';
@@ -15,9 +15,7 @@ beforeAll(async () => {
     several: written(pageOf([reviewedExample('charging-pad'), reviewedAt('no-such-file.yaml'), reviewedExample('scrap-box-smelter')])),
     hostile: written(pageOf([reviewedAt(hostileFile())])),
   };
-});
-afterAll(async () => {
-  await browser.close();
+  return () => browser.close();
 });
 
 /** The use of a check as its bar shows it, in hundredths of the limit. */
@@ -45,6 +43,13 @@ describe.each(['timed', 'several', 'hostile'] as const)('the page %s', (name) =>
   });
 });
 
+test('a barrier is found where there is one', async () => {
+  const { page } = await opened({ browser, path: paths.hostile });
+  await page.evaluate('document.querySelector("label").remove()');
+  expect(await barriers(page)).toEqual([expect.stringContaining('label: #slider')]);
+  await page.close();
+});
+
 describe('the slider', () => {
   test('moves every bar by the keyboard, and says what holds', async () => {
     const { page, complaints } = await opened({ browser, path: paths.timed });
@@ -57,7 +62,7 @@ describe('the slider', () => {
     expect(await page.evaluate(rowOf('switch-surge-voltage'))).toMatch(/\(time domain\)\s+fail/);
 
     for (let i = 0; i < 5; i++) await page.keyboard.press('ArrowLeft');
-    expect(await slider.getAttribute('aria-valuetext')).toContain('27 V (closed form, start not assessed)');
+    expect(await slider.getAttribute('aria-valuetext')).toBe('27 V (closed form, start not assessed)');
     expect(await page.getByRole('status').innerText()).toContain('Starts, load removal and latch-up are not assessed');
     expect(await page.evaluate<number>(barOf('switch-peak-voltage'))).toBeCloseTo((before * 27) / 36, 0);
     expect(await page.evaluate(rowOf('switch-surge-voltage'))).toMatch(/\(closed form, start not assessed\)\s+not assessed/);

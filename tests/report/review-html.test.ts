@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { escaped } from '../../src/report/page-html.ts';
 import { drawnPartOf } from '../../src/report/review-html/circuit-parts.ts';
 import { shareOfLimit } from '../../src/report/review-html/limit-share.ts';
+import { reviewStyle } from '../../src/report/review-html/style.ts';
 import { shortList } from '../../src/report/review-html/short-list.ts';
 import { explained } from '../../src/checks/registry.ts';
 import { isReviewed } from '../../src/report/reviewed.ts';
@@ -105,6 +106,19 @@ describe('a page', () => {
     expect(page.length).toBeLessThan(400_000);
   });
 
+  test('says where it leaves out a stretch of a slow rail, and what time it is behind it', () => {
+    const page = pageOf([reviewedExample('charging-pad', { closedForm: false })]);
+    expect(page).toMatch(/At the broken line 1\.\d ms are left out in which the rail only creeps up\./);
+    const [drawing] = page.slice(page.indexOf('id="switch-on-title"')).split('</svg>');
+    // a rail of 3 ms: the drawing is shorter, its last mark is not
+    expect(drawing).toContain('class="gap"');
+    expect(
+      all(drawing!, />([\d.]+) ms</g)
+        .map(Number)
+        .at(-1),
+    ).toBeGreaterThan(3);
+  });
+
   test('holds what a project says of itself as text', () => {
     const page = pageOf([reviewedAt(hostileFile())]);
     expect(page).toContain('&lt;img src=x onerror=');
@@ -178,6 +192,45 @@ describe('a share of a limit', () => {
 
 test('every check but those of people has a place in the drawing', () => {
   expect(explained.filter((check) => (drawnPartOf(check) === undefined) !== (check.part === 'people'))).toEqual([]);
+});
+
+describe.each([
+  ['on paper', 0],
+  ['at night', 1],
+] as const)('the colours %s', (_name, index) => {
+  const palette = [...reviewStyle.matchAll(/:root \{[^}]*\}/g)][index]![0];
+  const colour = (name: string): string => new RegExp(`--${name}: (#[0-9a-f]{6})`).exec(palette)![1]!;
+
+  test.each([
+    ...['ink', 'quiet', 'link', 'pass', 'warn', 'fail', 'open'].flatMap((text) => [
+      [text, 'paper'],
+      [text, 'panel'],
+    ]),
+    ...['pass', 'warn', 'fail', 'open'].flatMap((verdict) => [
+      [verdict, `${verdict}-tint`],
+      ['ink', `${verdict}-tint`],
+    ]),
+    ['ink', 'window'],
+  ])('%s on %s has a contrast of 4.5 to 1', (text, ground) => {
+    expect(contrast(colour(text), colour(ground))).toBeGreaterThanOrEqual(4.5);
+  });
+});
+
+/** Of two colours, from their relative luminances: WCAG 2.2, definitions of contrast ratio and relative luminance (from memory). */
+function contrast(one: string, other: string): number {
+  const luminance = (colour: string): number => {
+    const [red, green, blue] = [1, 3, 5].map((at) => {
+      const part = parseInt(colour.slice(at, at + 2), 16) / 255;
+      return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4;
+    });
+    return 0.2126 * red! + 0.7152 * green! + 0.0722 * blue!;
+  };
+  const [light, dark] = [luminance(one), luminance(other)].toSorted((a, b) => b - a);
+  return (light! + 0.05) / (dark! + 0.05);
+}
+
+test('black on white has a contrast of 21 to 1', () => {
+  expect(contrast('#000000', '#ffffff')).toBeCloseTo(21, 9);
 });
 
 test('a long list is told in part and counted', () => {

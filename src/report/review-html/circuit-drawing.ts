@@ -23,7 +23,7 @@ export function circuitDrawing({
   return `<figure class="drawing"><div class="scroll" tabindex="0" role="group" aria-label="Drawing of the circuit">
 <svg viewBox="0 0 ${width} ${height}" role="img" aria-labelledby="${prefix}circuit-title"><title id="${prefix}circuit-title">Circuit of the driver: ${escaped(summary(standings))}. The table below says the same.</title>
 ${symbols({ outline, standings })}
-${standings.map(tags).join('')}
+${standings.map((standing) => tags({ ...standing, outline })).join('')}
 ${standings.map(box).join('\n')}
 </svg></div>
 <figcaption>Every part in the colour of its gravest check, with the figure that comes closest: thick outline fails, dashed outline is not assessed. What people can touch is among the checks below.</figcaption></figure>
@@ -90,9 +90,10 @@ const tagPlaces: Readonly<Record<DrawnPart, readonly (readonly [number, number])
   ],
 };
 
-function tags({ part, number, worst }: DrawnStanding): string {
+function tags({ part, number, worst, outline }: DrawnStanding & { outline: CircuitOutline }): string {
   const shape = verdictClasses[worst?.verdict ?? 'not assessed'];
-  return tagPlaces[part]
+  const places = part === 'chokes' && outline.arrangement === 'centre-tap' ? ([[530, 98]] as const) : tagPlaces[part];
+  return places
     .map(
       ([x, y]) =>
         `<g class="tag ${shape}"><circle cx="${x}" cy="${y}" r="11"/><text x="${x}" y="${y + 5}" text-anchor="middle">${number}</text></g>`,
@@ -119,7 +120,7 @@ ${clamp === undefined ? '' : `<path d="M430 420V472M430 500V540"/><g class="${sh
 ${pullDown === undefined ? '' : `<path d="M470 420V460M470 500V540"/><rect class="plain" x="463" y="460" width="14" height="40"/>`}
 <circle class="node" cx="430" cy="420" r="3"/><circle class="node" cx="370" cy="190" r="3"/><circle class="node" cx="370" cy="250" r="3"/><circle class="node" cx="370" cy="290" r="3"/>`;
   const twoChokes = `<path d="M370 50V66M370 130V150M370 150V190"/><path class="${shape('chokes')} open-path" d="M370 66${arcs({ count: 4, step: 16, down: true })}"/>`;
-  const oneChoke = `<path d="M500 50V66M500 130V172"/><path class="${shape('chokes')} open-path" d="M500 66${arcs({ count: 4, step: 16, down: true })}"/>`;
+  const oneChoke = `<path d="M500 50V66M500 130V190"/><path class="${shape('chokes')} open-path" d="M500 66${arcs({ count: 4, step: 16, down: true })}"/>`;
   return `<g class="wires">
 <path d="M300 50H700"/><path d="M300 50V284M300 316V540"/>${ground}${bulk}
 <g class="${shape('supply')}"><path d="M282 284H318M290 295H310M282 306H318M290 316H310"/></g>

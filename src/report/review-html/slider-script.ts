@@ -23,7 +23,8 @@ export const sliderScript = `(() => {
     const show = () => {
       const index = Number(slider.value);
       const { says, bars } = states[index];
-      slider.setAttribute('aria-valuetext', says);
+      // the rest of the sentence is announced by the output
+      slider.setAttribute('aria-valuetext', says.slice(0, says.indexOf(':')));
       output.textContent = says;
       panel.classList.toggle('elsewhere', index !== present);
       bars.forEach(([share, warnShare, verdict, name, words], i) => {

@@ -88,7 +88,7 @@ figure .box .word { fill: var(--own); font-weight: 700; }
 .bar svg { display: block; width: 100%; height: 0.85rem; }
 .bar svg[hidden] { display: none; }
 .tight { white-space: nowrap; }
-.bar .words { font-size: 0.92em; }
+.bar .words { font-size: 0.92em; overflow-wrap: anywhere; }
 .track { fill: var(--panel); stroke: none; }
 .use { fill: var(--own); transition: width 120ms; }
 .bar-row.open .use { fill-opacity: 0.45; }
@@ -99,6 +99,7 @@ figure .box .word { fill: var(--own); font-weight: 700; }
 .chart .zero { stroke: var(--quiet); stroke-width: 0.7; }
 .chart .at-limit { stroke: var(--fail); stroke-width: 2.5; }
 .chart .present { stroke: var(--ink); stroke-width: 1.5; stroke-dasharray: 2 4; }
+.chart .gap { stroke: var(--ink); stroke-width: 2; stroke-dasharray: 9 4 2 4; }
 .chart .window { fill: var(--window); stroke: var(--band); stroke-width: 1; }
 .chart .window.less { fill-opacity: 0.55; stroke-dasharray: 4 4; }
 .chart .band { fill: var(--band); fill-opacity: 0.5; stroke: var(--band); stroke-width: 0.7; }
@@ -116,7 +117,7 @@ table.check caption { color: var(--ink); border-bottom: 2px solid var(--ink); }
 table.check caption span:last-child { color: var(--quiet); }
 table.check:target caption, li:target { background: var(--panel); }
 footer { margin-top: 2.5rem; padding-top: 0.8rem; padding-bottom: 2rem; color: var(--quiet); overflow-wrap: anywhere; }
-@media (max-width: 40rem) { body { font-size: 15px; } main, header, footer { padding-left: 0.8rem; padding-right: 0.8rem; } .bar-table th:first-child { width: 36%; } .bar-table th:last-child { width: 6.2rem; } .bar-table .verdict { white-space: normal; } th, td { padding: 0.2rem 0.35rem; } }
+@media (max-width: 40rem) { body { font-size: 15px; } main, header, footer { padding-left: 0.8rem; padding-right: 0.8rem; } .bar-table th:first-child { width: 34%; } .bar-table th:last-child { width: 6.5rem; } .bar-table .verdict { white-space: normal; } th, td { padding: 0.2rem 0.35rem; } }
 @media (prefers-reduced-motion: reduce) { html { scroll-behavior: auto; } .use { transition: none; } }
 @page { margin: 14mm 12mm; }
 @media print {
@@ -135,7 +136,9 @@ footer { margin-top: 2.5rem; padding-top: 0.8rem; padding-bottom: 2rem; color: v
   .open-results { display: block; columns: 2; column-gap: 6mm; font-size: 8.5pt; }
   .open-results li { margin-bottom: 3mm; padding: 0 2mm; }
   th, td { padding: 0.5mm 1.5mm; }
-  .bar-table th:first-child { width: 44mm; }
+  h3 { margin-top: 4mm; font-size: 10.5pt; }
+  .bar-table { font-size: 9pt; }
+  .bar-table th:first-child { width: 46mm; }
   .bar-table th:last-child { width: 28mm; }
   .bar svg { display: inline-block; width: 44%; height: 2.6mm; margin-right: 2mm; }
   .checks { columns: 3; column-gap: 5mm; font-size: 7pt; }
