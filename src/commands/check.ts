@@ -72,10 +72,8 @@ Exit status: 0 nothing failed, 1 a check failed, 2 could not run, 70 a bug of ta
     this.print({ reviewed, all: flags.all, colour: flags.color });
     process.exitCode = Math.max(...statuses);
     const { version } = this.config;
-    writeAll({
-      outputs: outputs.map(({ path, format }) => ({ path, text: format(reviewed, { version, all: flags.all }) })),
-      force: flags.force,
-    });
+    const options = { version, all: flags.all, failing, notes: [], time: new Date().toISOString().slice(0, 19) };
+    writeAll({ outputs: outputs.map(({ path, format }) => ({ path, text: format(reviewed, options) })), force: flags.force });
     for (const { path } of outputs) this.logToStderr(`wrote ${path}`);
     // what is returned is printed under --json alone
     return this.jsonEnabled() ? reviewJson(reviewed, { version }) : {};

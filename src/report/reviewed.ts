@@ -24,6 +24,12 @@ export interface FormatOptions {
   readonly version: string;
   /** Passes as fully as all else. */
   readonly all: boolean;
+  /** Verdicts that fail the run. */
+  readonly failing: readonly Verdict[];
+  /** What is to be said of the run as a whole: files that were skipped, waivers that match nothing. */
+  readonly notes: readonly string[];
+  /** When it ran, `2027-03-31T12:00:00`, in UTC. */
+  readonly time: string;
 }
 
 /** A format of a review: the whole text of a file, the same for the same arguments. */
