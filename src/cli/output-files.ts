@@ -17,7 +17,7 @@ const ownBeginnings: readonly RegExp[] = [
   /^<!doctype html>\s*<html[^>]*>\s*<head>[^]{0,400}<meta name="generator" content="tankproof\b/i,
   /^\{\s*"tankproof": ?\{\s*"version": ?"/,
   /^\{\s*"\$schema": ?"[^"]*sarif[^"]*",\s*"version": ?"2\.1\.0",\s*"runs": ?\[\s*\{\s*"tool": ?\{\s*"driver": ?\{\s*"name": ?"tankproof"/,
-  /^<\?xml [^>]*\?>\s*<testsuites name="tankproof"/,
+  /^<\?xml [^>]*\?>\s*<!-- written by tankproof\b/,
 ];
 /** Bytes that are enough to tell. */
 const beginning = 1024;

@@ -1,22 +1,23 @@
-import { verdicts, type Verdict } from '../checks/judge.ts';
+import { verdicts } from '../checks/judge.ts';
 import type { Result } from '../checks/result.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
-import { roomLeft } from './comparison.ts';
 import { faultLines } from './fault-lines.ts';
 import { operatingSentences } from './operating-lines.ts';
 import type { Block, Page } from './page.ts';
 import { ratingLines } from './rating-lines.ts';
+import { oneLine, room, waiverWords } from './result-words.ts';
 import { gravestVerdict, unverifiedRatings, verdictCounts, type ReviewReport } from './review-report.ts';
 import { isReviewed, outcomeWords, type FormatOptions, type RefusedFile, type Reviewed } from './reviewed.ts';
 
 /** A review of one or several files as a page: the table of the files, then of each what needs a look, gravest first. */
-export function reviewPage(reviewed: readonly Reviewed[], { version, all }: FormatOptions): Page {
+export function reviewPage(reviewed: readonly Reviewed[], { version, all, notes }: FormatOptions): Page {
   const [first] = reviewed;
   const title = reviewed.length === 1 && first !== undefined ? first.file : `${reviewed.length} files`;
   return {
     title: `tankproof: ${title}: ${outcomeWords(reviewed)}`,
     blocks: [
       filesTable(reviewed),
+      ...(notes.length === 0 ? [] : [{ kind: 'list' as const, items: notes }]),
       ...reviewed.flatMap((one) => (isReviewed(one) ? reportBlocks({ report: one.report, all }) : refusalBlocks(one))),
       { kind: 'paragraph', text: `tankproof ${version}` },
     ],
@@ -85,21 +86,16 @@ function resultsTable(results: readonly Result[]): Block {
     caption: 'at the worst load and corner of the tolerances',
     columns: ['check', 'verdict', 'value', 'limit', 'margin', 'where and why', 'change', 'place'],
     rows: results.map((result) => {
-      const { id, verdict, value, limit, dimension, sense, subject, case: where, reason, basis, remedy, at } = result;
+      const { id, verdict, value, limit, dimension, sense, subject, case: where, reason, basis, remedy, at, waiver } = result;
       const number = (si: number | null): string => (si === null ? '' : formatQuantity({ value: si, dimension }));
       const against = limit === null ? '' : `${sense === 'at-most' ? 'at most' : 'at least'} ${number(limit)}`;
-      const why = [`${subject}: ${where}`, ...(reason === undefined ? [] : [reason]), ...(verdict === 'pass' ? [] : basis)].join('; ');
-      return [id, verdict, number(value), against, margin(verdict, result), why, remedy ?? '', `${at.path}:${at.line}:${at.column}`];
+      const why = [
+        ...(waiver === undefined ? [] : [waiverWords(waiver)]),
+        `${subject}: ${where}`,
+        ...(reason === undefined ? [] : [reason]),
+        ...(verdict === 'pass' ? [] : basis),
+      ].join('; ');
+      return [id, verdict, number(value), against, room(result), why, remedy ?? '', `${at.path}:${at.line}:${at.column}`];
     }),
   };
-}
-
-/** Past a limit that only warns, a share below zero would read as a fail. */
-function margin(verdict: Verdict, result: Result): string {
-  return verdict === 'warn' && (result.margin ?? 0) < 0 ? 'past, warns' : roomLeft(result);
-}
-
-/** A title as it may stand in a heading or a cell. */
-function oneLine(text: string): string {
-  return text.replaceAll(/\s+/g, ' ').trim();
 }

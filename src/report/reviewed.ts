@@ -26,6 +26,14 @@ export interface FormatOptions {
   readonly all: boolean;
   /** Of a text: a page names its own script and the data of the parts by it. */
   readonly sha256: (text: string, encoding: 'hex' | 'base64') => string;
+  /** Verdicts that fail the run. */
+  readonly failing: readonly Verdict[];
+  /** What is to be said of the run as a whole: files that were skipped, waivers that match nothing. */
+  readonly notes: readonly string[];
+  /** Whether a set of files was asked for, though it may hold one. */
+  readonly several: boolean;
+  /** When it ran, `2027-03-31T12:00:00`, in UTC. */
+  readonly time: string;
 }
 
 /** A format of a review: the whole text of a file, the same for the same arguments. */

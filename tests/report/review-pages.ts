@@ -7,7 +7,7 @@ import { fileWith, root } from '../cli/ran.ts';
 /** A file as `check` reviews it, or refuses it. */
 export function reviewedAt(path: string, { closedForm = true }: { closedForm?: boolean } = {}): Reviewed {
   try {
-    return { file: path, report: reviewedFile({ path, root, policies: defaultPolicies(root), closedForm }) };
+    return { file: path, report: reviewedFile({ path, root, policies: defaultPolicies(root), closedForm, sheets: true }) };
   } catch (error) {
     if (error instanceof InputError) return { file: path, problems: error.problems };
     throw error;

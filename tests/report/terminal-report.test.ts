@@ -39,9 +39,6 @@ const printed = (results: readonly Result[]): string =>
           rating: { value: 200, source: 'memory', where: { path: 'p.yaml', line: 1, column: 1, offset: 0, length: 1 } },
         },
       ],
-      sheet: () => {
-        throw new Error('what is printed has no drawings');
-      },
     },
     style: { width: 80, colourLevel: 0, all: false },
   });

@@ -39,6 +39,7 @@ export function refusalHtml(problems: readonly Diagnostic[]): string {
  *
  * @param prefix  of the ids in this section
  * @param level   of its headings
+ * Errors: RangeError for a report that was made without its sheet.
  */
 export function projectSection({
   report,
@@ -51,8 +52,8 @@ export function projectSection({
   prefix: string;
   level: number;
 }): string {
-  const { file, results } = report;
-  const sheet = report.sheet();
+  const { file, results, sheet } = report;
+  if (sheet === undefined) throw new RangeError('a page is made of a report with its sheet');
   const closedForm = sheet.waveforms === undefined;
   const volts = formatQuantity({ value: sheet.outline.voltage, dimension: 'voltage' });
   const sections: readonly (readonly [id: string, title: string, body: string])[] = [
