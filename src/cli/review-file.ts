@@ -116,18 +116,18 @@ export function reviewedFile({
  *
  * Errors: InputError where it cannot be computed, or its own limits are wrong.
  */
-function reportOf({
+export function reportOf({
   design,
   path,
   policies,
   closedForm,
-  faults,
+  faults = false,
 }: {
   design: Design;
   path: string;
   policies: Policies;
   closedForm: boolean;
-  faults: boolean;
+  faults?: boolean;
 }): ReviewReport {
   return studied({
     design,
