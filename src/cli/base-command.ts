@@ -2,7 +2,7 @@ import { Command } from '@oclif/core/command';
 import { CLIError } from '@oclif/core/errors';
 import { string } from '@oclif/core/flags';
 import type { Diagnostic } from '../source/diagnostic.ts';
-import { diagnosticsText, InputError, textOf, writeOver } from './engine.ts';
+import { diagnosticsText, InputError, refusalJson, textOf, writeAll } from './engine.ts';
 import { exitStatus } from './exit-status.ts';
 import { streamLook } from './terminal.ts';
 
@@ -28,7 +28,7 @@ export abstract class BaseCommand extends Command {
 
   /** Writes a file that was asked for and says so. */
   protected written({ path, text, force }: { path: string; text: string; force: boolean }): void {
-    writeOver({ path, text, force });
+    writeAll({ outputs: [{ path, text }], force });
     this.log(`\nwrote ${path}`);
   }
 
@@ -68,22 +68,6 @@ export function refuse({ problems, json }: { problems: readonly Diagnostic[]; js
 function printProblemsText(problems: readonly Diagnostic[]): void {
   const { width } = streamLook({ stream: process.stderr, colour: 'never' });
   process.stderr.write(diagnosticsText({ problems, textOf, width }));
-}
-
-/** A refusal as a JSON document: the first problem, and all of them. */
-export function refusalJson(problems: readonly Diagnostic[]): object {
-  const [first] = problems;
-  return { error: problemJson(first), errors: problems.map(problemJson) };
-}
-
-function problemJson(problem: Diagnostic | undefined): object {
-  const { id = 'refused', message = 'refused', help, at } = problem ?? {};
-  return {
-    id,
-    message,
-    ...(help === undefined ? {} : { help }),
-    at: at === undefined ? null : { path: at.path, line: at.line, column: at.column },
-  };
 }
 
 /** Input errors and usage errors; undefined for anything that is our own bug. */

@@ -1,6 +1,5 @@
 /** What the commands use of everything below them. */
 export { explained } from '../checks/registry.ts';
-export { jsonReport } from '../report/json.ts';
 export { diagnosticsText } from '../report/diagnostics.ts';
 export { explanationList, explanationText } from '../report/explain.ts';
 export { levelsText } from '../report/levels.ts';
@@ -13,7 +12,13 @@ export { textOf } from './files.ts';
 export { partsInFolders } from './parts-folders.ts';
 export { partKinds } from '../parts/part.ts';
 export { partJson, partsListText, partText } from '../report/part-text.ts';
-export { mayWrite, startingText, writeNew, writeOver } from './new-project.ts';
+export { startingText } from './new-project.ts';
+export { namedOutputs } from './named-outputs.ts';
+export { mayWrite, writeAll, writeNew } from './output-files.ts';
+export { refusalJson } from '../report/refusal-json.ts';
+export { reviewFormats } from '../report/review-formats.ts';
+export { reviewJson } from '../report/review-json.ts';
+export { isReviewed, outcomeWords } from '../report/reviewed.ts';
 export { partsOnShelf } from './parts-shelf.ts';
 export { latchMap, startupEvents } from '../studies/startup.ts';
 export { latchMapText, recordingCsv, startupJson, startupText } from '../report/startup-text.ts';

@@ -1,14 +1,23 @@
 import { string as stringArg } from '@oclif/core/args';
 import { boolean, string } from '@oclif/core/flags';
 import type { Verdict } from '../checks/judge.ts';
-import { BaseCommand, refusalJson } from '../cli/base-command.ts';
+import { BaseCommand } from '../cli/base-command.ts';
 import { exitStatus, type ExitStatus } from '../cli/exit-status.ts';
-import { defaultPolicies, gravestVerdict, InputError, jsonReport, reviewedFile, terminalReport } from '../cli/engine.ts';
+import {
+  defaultPolicies,
+  gravestVerdict,
+  InputError,
+  isReviewed,
+  namedOutputs,
+  outcomeWords,
+  reviewedFile,
+  reviewFormats,
+  reviewJson,
+  terminalReport,
+  writeAll,
+} from '../cli/engine.ts';
 import { streamLook } from '../cli/terminal.ts';
-import type { ReviewReport } from '../report/review-report.ts';
-import type { Diagnostic } from '../source/diagnostic.ts';
-
-type Reviewed = { readonly report: ReviewReport } | { readonly file: string; readonly problems: readonly Diagnostic[] };
+import type { Reviewed } from '../report/reviewed.ts';
 
 export default class Check extends BaseCommand {
   static override summary = 'Will each part survive, will it start? Checks project files against the ratings of their parts.';
@@ -36,29 +45,38 @@ Exit status: 0 nothing failed, 1 a check failed, 2 could not run, 70 a bug of ta
       description: 'Also say what single faults do: a capacitor open, the load shorted, a pull-up open …',
       helpGroup: 'OUTPUT',
     }),
+    output: string({
+      char: 'o',
+      multiple: true,
+      multipleNonGreedy: true,
+      description: `Write the review to a file too; the ending says which format: ${Object.keys(reviewFormats).join(', ')} (repeatable).`,
+      helpGroup: 'OUTPUT',
+    }),
+    force: boolean({ description: 'Write over files that exist.', helpGroup: 'OUTPUT' }),
     'report-only': boolean({ description: 'Exit with 0 where it would be 1.', helpGroup: 'EXIT STATUS' }),
   };
 
   async run(): Promise<object> {
     const { argv, flags } = await this.parse(Check);
+    const outputs = namedOutputs({ paths: flags.output ?? [], formats: reviewFormats, force: flags.force });
     const policies = defaultPolicies(this.config.root);
     const failing: readonly Verdict[] = ['fail', ...(flags['fail-on'] ?? []).map((word) => (word === 'warn' ? 'warn' : 'not assessed'))];
     const reviewed = argv.map((path): Reviewed =>
       this.reviewed({ path: String(path), policies, closedForm: flags['closed-form'], faults: flags.faults }),
     );
     const statuses = reviewed.map((one): ExitStatus => {
-      if (!('report' in one)) return exitStatus.refused;
+      if (!isReviewed(one)) return exitStatus.refused;
       const failed = one.report.results.some(({ verdict }) => failing.includes(verdict)) && !flags['report-only'];
       return failed ? exitStatus.failed : exitStatus.passed;
     });
     this.print({ reviewed, all: flags.all, colour: flags.color });
     process.exitCode = Math.max(...statuses);
+    const { version } = this.config;
+    const options = { version, all: flags.all, failing, notes: [], time: new Date().toISOString().slice(0, 19) };
+    writeAll({ outputs: outputs.map(({ path, format }) => ({ path, text: format(reviewed, options) })), force: flags.force });
+    for (const { path } of outputs) this.logToStderr(`wrote ${path}`);
     // what is returned is printed under --json alone
-    if (!this.jsonEnabled()) return {};
-    const documents = reviewed.map((one) =>
-      'report' in one ? jsonReport({ report: one.report, version: this.config.version }) : { file: one.file, ...refusalJson(one.problems) },
-    );
-    return documents.length === 1 ? withoutFileOnRefusal(documents[0]!) : { reports: documents };
+    return this.jsonEnabled() ? reviewJson(reviewed, { version }) : {};
   }
 
   private reviewed({
@@ -73,7 +91,7 @@ Exit status: 0 nothing failed, 1 a check failed, 2 could not run, 70 a bug of ta
     faults: boolean;
   }): Reviewed {
     try {
-      return { report: reviewedFile({ path, root: this.config.root, policies, closedForm, faults }) };
+      return { file: path, report: reviewedFile({ path, root: this.config.root, policies, closedForm, faults }) };
     } catch (error) {
       if (error instanceof InputError) return { file: path, problems: error.problems };
       throw error;
@@ -85,7 +103,7 @@ Exit status: 0 nothing failed, 1 a check failed, 2 could not run, 70 a bug of ta
     const look = streamLook({ stream: process.stdout, colour });
     reviewed.forEach((one, i) => {
       if (i > 0) this.log();
-      if ('report' in one) this.log(terminalReport({ report: one.report, style: { ...look, all } }));
+      if (isReviewed(one)) this.log(terminalReport({ report: one.report, style: { ...look, all } }));
       else this.printProblems(one.problems);
     });
     if (reviewed.length > 1) this.log(`\n${overview(reviewed)}`);
@@ -95,19 +113,7 @@ Exit status: 0 nothing failed, 1 a check failed, 2 could not run, 70 a bug of ta
 /** A line a file: what it came to. */
 function overview(reviewed: readonly Reviewed[]): string {
   return reviewed
-    .map((one) => ('report' in one ? `${one.report.file}: ${gravestVerdict(one.report.results)}` : `${one.file}: could not run`))
-    .concat(`${reviewed.length} files: ${gravest(reviewed)}`)
+    .map((one) => `${one.file}: ${isReviewed(one) ? gravestVerdict(one.report.results) : 'could not run'}`)
+    .concat(`${reviewed.length} files: ${outcomeWords(reviewed)}`)
     .join('\n');
-}
-
-function gravest(reviewed: readonly Reviewed[]): string {
-  const refused = reviewed.filter((one) => !('report' in one)).length;
-  const verdict = gravestVerdict(reviewed.flatMap((one) => ('report' in one ? one.report.results : [])));
-  return [...(refused === reviewed.length ? [] : [verdict]), ...(refused === 0 ? [] : [`${refused} could not run`])].join(', ');
-}
-
-function withoutFileOnRefusal(document: object): object {
-  return 'error' in document && 'file' in document
-    ? Object.fromEntries(Object.entries(document).filter(([key]) => key !== 'file'))
-    : document;
 }
