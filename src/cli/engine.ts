@@ -65,5 +65,5 @@ export { comparedFiles } from './compare-files.ts';
 export { failOnOf } from './fail-on.ts';
 export { compareFailures } from '../report/compare-failures.ts';
 export { compareJson } from '../report/compare-json.ts';
-export { comparePage } from '../report/compare-page.ts';
+export { compareFormats } from '../report/compare-formats.ts';
 export { compareText } from '../report/compare-text.ts';

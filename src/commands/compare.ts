@@ -4,21 +4,16 @@ import { BaseCommand } from '../cli/base-command.ts';
 import {
   comparedFiles,
   compareFailures,
+  compareFormats,
   compareJson,
-  comparePage,
   compareText,
   defaultPolicies,
   failOnOf,
-  InputError,
-  mayWrite,
-  pageHtml,
-  pageMarkdown,
-  writeOver,
+  namedOutputs,
+  writeAll,
 } from '../cli/engine.ts';
 import { exitStatus } from '../cli/exit-status.ts';
 import { streamLook } from '../cli/terminal.ts';
-
-const endings = ['md', 'json', 'html'] as const;
 
 export default class Compare extends BaseCommand {
   static override summary = 'What a change did to every margin: two versions of a project file or of a folder of them.';
@@ -54,7 +49,7 @@ Exit status: 0 nothing failed in NEW, 1 a check fails in NEW or --fail-on is met
       char: 'o',
       multiple: true,
       multipleNonGreedy: true,
-      description: 'Write the comparison to a file that ends in .md, .json or .html (repeatable).',
+      description: `Write the comparison to a file too; the ending says which format: ${Object.keys(compareFormats).join(', ')} (repeatable).`,
       helpGroup: 'OUTPUT',
     }),
     force: boolean({ description: 'Write over files that exist.', helpGroup: 'OUTPUT' }),
@@ -64,8 +59,7 @@ Exit status: 0 nothing failed in NEW, 1 a check fails in NEW or --fail-on is met
   async run(): Promise<object> {
     const { args, flags } = await this.parse(Compare);
     const failOn = failOnOf(flags['fail-on'] ?? []);
-    const outputs = (flags.output ?? []).map((path) => ({ path, ending: endingOf(path) }));
-    for (const { path } of outputs) mayWrite({ option: '--output', path, force: flags.force });
+    const outputs = namedOutputs({ paths: flags.output ?? [], formats: compareFormats, force: flags.force });
     const { root, version } = this.config;
     const files = comparedFiles({
       before: args.old,
@@ -76,27 +70,12 @@ Exit status: 0 nothing failed in NEW, 1 a check fails in NEW or --fail-on is met
       progress: this.progress(),
     });
     const failed = compareFailures({ files, failOn });
-    const document = compareJson({ files, failed, version });
+    const compared = { files, failed, version };
     const look = streamLook({ stream: process.stdout, colour: flags.color });
     this.log(compareText({ files, failed, style: { ...look, all: flags.all } }));
-    const texts = {
-      md: () => pageMarkdown(comparePage(files)),
-      html: () => pageHtml(comparePage(files)),
-      json: () => `${JSON.stringify(document, undefined, 2)}\n`,
-    };
-    for (const { path, ending } of outputs) {
-      writeOver({ path, text: texts[ending](), force: flags.force });
-      this.log(`\nwrote ${path}`);
-    }
+    writeAll({ outputs: outputs.map(({ path, format }) => ({ path, text: format(compared) })), force: flags.force });
+    for (const { path } of outputs) this.logToStderr(`wrote ${path}`);
     process.exitCode = failed.length > 0 && !flags['report-only'] ? exitStatus.failed : exitStatus.passed;
-    return document;
+    return compareJson(compared);
   }
-}
-
-function endingOf(path: string): (typeof endings)[number] {
-  const ending = endings.find((one) => path.toLowerCase().endsWith(`.${one}`));
-  if (ending !== undefined) return ending;
-  throw new InputError([
-    { id: 'usage', message: `--output: ${path} has none of the endings .md, .json, .html`, help: 'write a name such as comparison.md' },
-  ]);
 }

@@ -1,5 +1,6 @@
 import type { CheckChange } from '../studies/compare/checks.ts';
 import type { Comparison } from '../studies/compare/comparison.ts';
+import { failureTexts, type CompareFailure } from './compare-failures.ts';
 import {
   fateCounts,
   headline,
@@ -20,7 +21,7 @@ import type { Block, Page } from './page.ts';
 import { gravestVerdict } from './review-report.ts';
 
 /** A comparison as a page, for a comment or a file. */
-export function comparePage(files: ComparedFiles): Page {
+export function comparePage({ files, failed }: { files: ComparedFiles; failed: readonly CompareFailure[] }): Page {
   const told = files.files.filter((file) => !isUnchanged(file));
   const same = files.files.filter(isUnchanged).map(({ name }) => name);
   const notes = [
@@ -31,8 +32,17 @@ export function comparePage(files: ComparedFiles): Page {
   ];
   return {
     title: files.isFolder ? overallLine(files) : files.files.map((file) => titleOf(file)).join('; '),
-    blocks: [...told.flatMap((file) => fileBlocks({ file, isFolder: files.isFolder })), ...notes.map(paragraph)],
+    blocks: [
+      ...failureBlocks({ files, failed }),
+      ...told.flatMap((file) => fileBlocks({ file, isFolder: files.isFolder })),
+      ...notes.map(paragraph),
+    ],
   };
+}
+
+function failureBlocks({ files, failed }: { files: ComparedFiles; failed: readonly CompareFailure[] }): readonly Block[] {
+  const items = failureTexts({ files, failed });
+  return items.length === 0 ? [] : [{ kind: 'alert', text: 'Fails', items }];
 }
 
 function titleOf(file: ComparedFile): string {
@@ -104,8 +114,13 @@ function checkBlocks(checks: readonly CheckChange[]): readonly Block[] {
 function quantityBlocks({ quantities }: Comparison): readonly Block[] {
   const told = quantities.filter(isTold);
   if (told.length === 0) return [];
-  const rows = told.map((change) => [change.id, change.case, quantityText(change), shareText(change)]);
-  return [{ kind: 'table', caption: 'Quantities, nominal', columns: ['quantity', 'load', 'value', 'change'], rows }];
+  const loads = [...new Set(told.map((change) => change.case))];
+  const cell = (id: string, load: string): string => {
+    const change = told.find((one) => one.id === id && one.case === load);
+    return change === undefined ? '' : [quantityText(change), shareText(change)].filter((text) => text !== '').join(', ');
+  };
+  const rows = [...new Set(told.map(({ id }) => id))].map((id) => [id, ...loads.map((load) => cell(id, load))]);
+  return [{ kind: 'table', caption: 'Quantities, nominal', columns: ['quantity', ...loads], rows }];
 }
 
 function assumptionBlocks({ assumptions: { before, after } }: Comparison): readonly Block[] {

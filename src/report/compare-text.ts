@@ -1,7 +1,7 @@
 import type { Verdict } from '../checks/judge.ts';
 import type { CheckChange } from '../studies/compare/checks.ts';
 import type { Comparison } from '../studies/compare/comparison.ts';
-import type { CompareFailure } from './compare-failures.ts';
+import { failureTexts, type CompareFailure } from './compare-failures.ts';
 import { quantityLines } from './compare-quantities.ts';
 import {
   fateCounts,
@@ -46,7 +46,10 @@ export function compareText({
     ...(files.timed ? [] : ['closed form: no start is run in the time domain']),
     ...files.foreign.map((folder) => `parts of ${folder} are today’s on both sides: it lies outside of the repository`),
   ];
-  const end = [...notes.flatMap((text) => hanging({ text, first: '  ', width: look.width })), ...failureLines({ files, failed, look })];
+  const end = [
+    ...notes.flatMap((text) => hanging({ text, first: '  ', width: look.width })),
+    ...failureTexts({ files, failed }).flatMap((text) => hanging({ text, first: '', width: look.width, indent: 2 })),
+  ];
   const lines = files.isFolder ? folderLines({ files, look }) : files.files.flatMap((file) => fileLines({ file, look }));
   return [...lines, ...(end.length === 0 ? [] : ['', ...end])].join('\n');
 }
@@ -60,19 +63,6 @@ function folderLines({ files, look }: { files: ComparedFiles; look: Look }): rea
     ...told.flatMap((file) => ['', ...fileLines({ file, look, name: `${file.name}  ` })]),
     ...(same.length === 0 || told.length === 0 ? [] : ['', ...hanging({ text: same.join(', '), first: 'no difference: ', width })]),
   ];
-}
-
-/** Why the exit status is 1: ids by file. */
-function failureLines({ files, failed, look }: { files: ComparedFiles; failed: readonly CompareFailure[]; look: Look }): readonly string[] {
-  const words = { fail: 'failed', 'not assessed': 'not assessed', warn: 'warned', worse: 'worse than allowed' } as const;
-  const names = [...new Set(failed.map(({ file }) => file))];
-  return names.flatMap((name) =>
-    (['fail', 'not assessed', 'warn', 'worse'] as const).flatMap((why) => {
-      const ids = failed.filter((one) => one.file === name && one.why === why).map(({ id }) => id);
-      const first = `${files.isFolder ? `${name} ` : ''}${words[why]}: `;
-      return ids.length === 0 ? [] : hanging({ text: ids.join(', '), first, width: look.width, indent: 2 });
-    }),
-  );
 }
 
 function fileLines({ file, look, name = '' }: { file: ComparedFile; look: Look; name?: string }): readonly string[] {

@@ -122,8 +122,8 @@ describe.concurrent('compare', () => {
       ran(['compare', 'examples/charging-pad.yaml', changed, '--closed-form']),
       ran(['compare', changed, 'examples/charging-pad.yaml', '--closed-form']),
     ]);
-    expect(there.stdout).toMatch(/^worse: [a-z, \n-]+ warn\snow; /);
-    expect(back.stdout).toMatch(/^better: [a-z, \n-]+ pass\snow; /);
+    expect(there.stdout).toMatch(/^worse: [a-z, \n\d-]+ warn\snow; /);
+    expect(back.stdout).toMatch(/^better: [a-z, \n\d-]+ pass\snow; /);
     expect(there.stdout).toMatch(/tank\.bank\.parallel {2}line 26 {2}6 → 5\n/);
     expect(back.stdout).toMatch(/tank\.bank\.parallel {2}line 26 {2}5 → 6\n/);
   });
@@ -181,20 +181,23 @@ describe.concurrent('compare', () => {
     expect(coloured.stdout.replaceAll(/\u001B\[\d+m/g, '')).toBe(plain.stdout);
   });
 
-  test('files: Markdown, JSON and HTML, none written over without --force', async () => {
+  test('files: Markdown and JSON, both or none; one of another hand is not written over without --force', async () => {
     const folder = emptyFolder();
     const changed = fileWith(edited(pad, ['voltage: 18 V', 'voltage: 26 V']));
-    const names = ['comment.md', 'page.html', 'data.json'].map((name) => join(folder, name));
-    const args = ['compare', 'examples/charging-pad.yaml', changed, '--closed-form', ...names.flatMap((name) => ['-o', name])];
-    expect(await ran(args)).toMatchObject({ status: 0, stderr: '' });
-    const [comment, page, data] = names.map((name) => readFileSync(name, 'utf8'));
-    expect(comment).toMatch(/^# worse: /);
-    expect(comment).toContain('| supply.voltage | 5 | 18 V → 26 V |');
-    expect(page).toContain('<td class="short">18 V → 26 V</td>');
-    expectValid(JSON.parse(data!));
-    expect(await ran(args)).toMatchObject({ status: 2 });
+    const [comment, data] = ['comment.md', 'data.json'].map((name) => join(folder, name)) as [string, string];
+    const args = ['compare', 'examples/charging-pad.yaml', changed, '--closed-form', '-o', comment, '-o', data];
+    expect(await ran(args)).toMatchObject({ status: 0, stderr: `wrote ${comment}\nwrote ${data}\n` });
+    const text = readFileSync(comment, 'utf8');
+    expect(text).toMatch(/^<!-- written by tankproof -->\n\n# worse: /);
+    expect(text).toContain('| supply.voltage | 5 | 18 V → 26 V |');
+    expectValid(JSON.parse(readFileSync(data, 'utf8')));
+    expect(await ran(args)).toMatchObject({ status: 0 });
+    writeFileSync(comment, 'notes');
+    writeFileSync(data, 'notes');
+    expect(await ran(args)).toMatchObject({ status: 2, stdout: '' });
+    expect(readFileSync(data, 'utf8')).toBe('notes');
     expect(await ran([...args, '--force'])).toMatchObject({ status: 0 });
-    expect(readdirSync(folder).toSorted()).toEqual(['comment.md', 'data.json', 'page.html']);
+    expect(readdirSync(folder).toSorted()).toEqual(['comment.md', 'data.json']);
   });
 
   test('every property of its schema is described', () => expect(undescribed('compare.schema.json')).toEqual([]));
