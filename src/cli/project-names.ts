@@ -5,10 +5,10 @@ export function isPassedOver(name: string): boolean {
 
 /** Whether a file of this name may be a project file. */
 export function isProjectName(name: string): boolean {
-  return /\.ya?ml$/.test(name);
+  return /\.ya?ml$/i.test(name);
 }
 
 /** Whether a text is meant as a project file: it has the key that every one has, even where something else in it is wrong. */
 export function isProjectText(text: string): boolean {
-  return /^(\uFEFF)?["']?tankproof["']?\s*:/m.test(text);
+  return /^\uFEFF?\{?\s*["']?tankproof["']?\s*:/m.test(text);
 }
