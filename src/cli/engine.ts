@@ -67,3 +67,5 @@ export { compareFailures } from '../report/compare-failures.ts';
 export { compareJson } from '../report/compare-json.ts';
 export { compareFormats } from '../report/compare-formats.ts';
 export { compareText } from '../report/compare-text.ts';
+export { completedCommands } from './completed-commands.ts';
+export { completionScripts } from '../report/completion.ts';
