@@ -5,7 +5,7 @@ import { InputError } from '../source/diagnostic.ts';
 import { textIn } from './files.ts';
 import { gitRefusal, gitRun } from './git-run.ts';
 import { diskFolder, libraryOf, type PartsFolder } from './parts-folders.ts';
-import { isPassedOver, isProjectName, isProjectText } from './project-names.ts';
+import { isPassedOver, isProjectName, isProjectFile } from './project-names.ts';
 import type { NamedProjects, ProjectSource } from './project-source.ts';
 
 const prefix = 'git:';
@@ -52,7 +52,7 @@ export function gitSource({ name, root }: { name: string; root: string }): Named
   const files = entriesUnder({ revision, folder: path, all: true }).filter(
     (file) => file.kind === 'file' && isProjectName(file.path) && !posix.dirname(relativeTo(path, file.path)).split('/').some(isHidden),
   );
-  const projects = files.filter((file) => isProjectText(blob({ revision, entry: file })));
+  const projects = files.filter((file) => isProjectFile(() => blob({ revision, entry: file })));
   return { kind: 'folder', sources: new Map(projects.map((file) => [relativeTo(path, file.path), source(file)])) };
 }
 

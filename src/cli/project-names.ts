@@ -1,3 +1,5 @@
+import { InputError } from '../source/diagnostic.ts';
+
 /** Whether a folder of this name is not looked into. */
 export function isPassedOver(name: string): boolean {
   return name.startsWith('.') || name === 'node_modules';
@@ -8,7 +10,18 @@ export function isProjectName(name: string): boolean {
   return /\.ya?ml$/i.test(name);
 }
 
-/** Whether a text is meant as a project file: it has the key that every one has, even where something else in it is wrong. */
-export function isProjectText(text: string): boolean {
-  return /^\uFEFF?\{?\s*["']?tankproof["']?\s*:/m.test(text);
+/**
+ * Whether a file that was found, not named, is meant as a project file: it has the key that every one has, even where something else in
+ * it is wrong. An empty file is none.
+ *
+ * @param text  reads it
+ * Errors: InputError where it cannot be read, since it may be one.
+ */
+export function isProjectFile(text: () => string): boolean {
+  try {
+    return /^\{?\s*["']?tankproof["']?\s*:/m.test(text());
+  } catch (error) {
+    if (error instanceof InputError && error.problems.every(({ id }) => id === 'empty-file')) return false;
+    throw error;
+  }
 }

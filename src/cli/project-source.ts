@@ -5,7 +5,7 @@ import { InputError } from '../source/diagnostic.ts';
 import { namesIn, readText } from './files.ts';
 import { gitSource, isGitName } from './git-source.ts';
 import { partsInFolders } from './parts-folders.ts';
-import { isPassedOver, isProjectName, isProjectText } from './project-names.ts';
+import { isPassedOver, isProjectName, isProjectFile } from './project-names.ts';
 
 /** A project file, wherever it is read from. */
 export interface ProjectSource {
@@ -48,7 +48,7 @@ function onDisk({ path, root }: { path: string; root: string }): NamedProjects {
   // the folder itself is read first, so that one that cannot be is said to be the one
   namesIn(path);
   const files = filesUnder(path).filter((file) => isProjectName(file));
-  const projects = files.filter((file) => isProjectText(readText(file)));
+  const projects = files.filter((file) => isProjectFile(() => readText(file)));
   return { kind: 'folder', sources: new Map(projects.map((file) => [relative(path, file), source(file)])) };
 }
 

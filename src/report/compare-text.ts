@@ -7,6 +7,7 @@ import {
   fateCounts,
   headline,
   inputText,
+  keyText,
   lineText,
   lostText,
   lostWords,
@@ -85,10 +86,10 @@ function fileLines({ file, look, name = '' }: { file: ComparedFile; look: Look; 
 function inputLines({ comparison: { inputs, ratings }, width }: { comparison: Comparison; width: number }): readonly string[] {
   const { changes, rewritten } = inputs;
   if (changes.length + ratings.length + rewritten.length === 0) return [];
-  const names = Math.max(0, ...changes.map(({ name }) => name.length));
+  const names = Math.max(0, ...changes.map((change) => keyText(change).length));
   const places = Math.max(0, ...changes.map((change) => lineText(change).length));
   const first = (change: Comparison['inputs']['changes'][number]): string =>
-    `${indent}${change.name.padEnd(names)}  ${lineText(change).padEnd(places)}  `;
+    `${indent}${keyText(change).padEnd(names)}  ${lineText(change).padEnd(places)}  `;
   const others = [
     ...ratingTexts(ratings),
     ...(rewritten.length === 0 ? [] : [`same value, written in another way: ${rewritten.join(', ')}`]),

@@ -8,6 +8,7 @@ import type { RatingChange } from '../studies/compare/ratings.ts';
 import type { Dimension } from '../units/dimension.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { roomLeft } from './comparison.ts';
+import { oneLine } from './result-words.ts';
 
 /** What the column of lost room means. */
 export const lostWords =
@@ -133,9 +134,14 @@ function counted(count: number, one: string, several: string): string {
   return `${count} ${count === 1 ? one : several}`;
 }
 
+/** `loads.lamp.power`, whatever line ends a name holds. */
+export function keyText({ name }: InputChange): string {
+  return oneLine(name);
+}
+
 /** `18 V → 24 V`, `new: 25 W`, `gone: was 25 W`. */
 export function inputText({ before, after }: InputChange): string {
-  const written = (text: string): string => (text === '' ? 'nothing' : text);
+  const written = (text: string): string => (text.trim() === '' ? 'nothing' : oneLine(text));
   if (before === undefined) return `new: ${written(after!.text)}`;
   return after === undefined ? `gone: was ${written(before.text)}` : `${written(before.text)} → ${written(after.text)}`;
 }
