@@ -63,11 +63,16 @@ export function comparedFiles({
     return { name: pair.name, ...(was === undefined ? {} : { before: was }), ...(is === undefined ? {} : { after: is }) };
   });
   if (problems.length > 0) throw new InputError(problems);
-  const files = pairs.flatMap((pair, i) => {
-    const file = tried(() => comparedFile({ pair, policies, closedForm }));
-    progress((i + 1) / pairs.length);
-    return file ?? [];
-  });
+  const reviews = pairs.reduce((sum, pair) => sum + reviewsOf(pair), 0);
+  let done = 0;
+  const reviewed = (project: Read): ReviewedProject => {
+    const review = reviewedProject({ project, policies, closedForm });
+    done += 1;
+    progress(done / reviews);
+    return review;
+  };
+  const files = pairs.flatMap((pair) => tried(() => comparedFile({ pair, reviewed })) ?? []);
+  progress(1);
   if (problems.length > 0) throw new InputError(problems);
   const isFolder = now.kind === 'folder';
   return { before, after, isFolder, timed: !closedForm, files, foreign: [...new Set(pairs.flatMap((pair) => pair.before?.foreign ?? []))] };
@@ -99,12 +104,27 @@ function read(source: ProjectSource): Read {
   return { path, design, stated: accepted(statedValues({ text, path })), foreign: source.foreign() };
 }
 
-function comparedFile({ pair, policies, closedForm }: { pair: Pair; policies: Policies; closedForm: boolean }): ComparedFile {
+function reviewedProject({
+  project: { path, design, stated },
+  policies,
+  closedForm,
+}: {
+  project: Read;
+  policies: Policies;
+  closedForm: boolean;
+}): ReviewedProject {
+  const { quantities, results, assumptions } = reportOf({ design, path, policies, closedForm });
+  return { path, design, stated, quantities, results, assumptions };
+}
+
+/** How many reviews a pair takes: none of a file that is gone, one of equal designs. */
+function reviewsOf({ before, after }: Pair): number {
+  if (after === undefined) return 0;
+  return before === undefined || isAlike(before.design, after.design) ? 1 : 2;
+}
+
+function comparedFile({ pair, reviewed }: { pair: Pair; reviewed: (project: Read) => ReviewedProject }): ComparedFile {
   const { name, before, after } = pair;
-  const reviewed = ({ path, design, stated }: Read): ReviewedProject => {
-    const { quantities, results, assumptions } = reportOf({ design, path, policies, closedForm });
-    return { path, design, stated, quantities, results, assumptions };
-  };
   if (after === undefined) return { kind: 'removed', name };
   const is = reviewed(after);
   if (before === undefined) return { kind: 'added', name, after: told(is) };

@@ -230,6 +230,7 @@ describe.concurrent('compare with a revision', () => {
     change(join(folder, 'pads', 'pad.yaml'), ['voltage: 18 V', 'voltage: 19 V']);
     writeFileSync(join(folder, 'pads', 'new.yml'), pad);
     writeFileSync(join(folder, 'pads', 'notes.yaml'), 'shopping: list\n');
+    writeFileSync(join(folder, 'pads', 'empty.yaml'), '');
     const { files } = await compared(['git:main:pads', 'pads', '--closed-form'], { cwd: folder });
     expect(files.map(({ name, kind }) => [name, kind])).toEqual([
       ['new.yml', 'added'],
