@@ -2,6 +2,7 @@ import type { Verdict } from '../checks/judge.ts';
 import type { Result } from '../checks/result.ts';
 import { checkFates, verdictsOf, type CheckChange, type CheckFate } from '../studies/compare/checks.ts';
 import { isSame, type Comparison } from '../studies/compare/comparison.ts';
+import { conditionDimension } from '../parts/rating-dimension.ts';
 import type { InputChange } from '../studies/compare/inputs.ts';
 import type { QuantityChange } from '../studies/compare/quantities.ts';
 import type { RatingChange } from '../studies/compare/ratings.ts';
@@ -164,8 +165,10 @@ export function ratingTexts(ratings: readonly RatingChange[]): readonly string[]
 }
 
 function ratingText({ key, of, dimension, before, after }: RatingChange): string {
-  const at =
-    of === undefined ? '' : 'cooling' in of ? ` (${of.cooling})` : ` (${formatQuantity({ value: of.frequency, dimension: 'frequency' })})`;
+  const [condition] = Object.entries<string | number>(of ?? {}).map(([name, value]) =>
+    typeof value === 'string' ? value : formatQuantity({ value, dimension: conditionDimension(name) }),
+  );
+  const at = condition === undefined ? '' : ` (${condition})`;
   const number = (value: number): string => formatQuantity({ value, dimension });
   if (before === undefined) return `${key}${at} new: ${number(after!.value)}`;
   if (after === undefined) return `${key}${at} gone: was ${number(before.value)}`;
