@@ -34,6 +34,16 @@ export function readText(path: string): string {
       });
     return readFileSync(path);
   });
+  return textIn({ bytes, path });
+}
+
+/**
+ * The text of a file from its bytes, kept for error frames.
+ *
+ * @param path  as it is told
+ * Errors: InputError where they are too many or no text.
+ */
+export function textIn({ bytes, path }: { bytes: Uint8Array; path: string }): string {
   const decoded = decodeText({ bytes, path });
   if (!decoded.ok) throw new InputError(decoded.problems.map((problem) => ({ at: startOf(path), ...problem })));
   texts.set(path, decoded.value);

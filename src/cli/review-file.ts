@@ -125,22 +125,22 @@ export function reviewedFile({
  *
  * Errors: InputError where it cannot be computed, or its own limits are wrong.
  */
-function reportOf({
+export function reportOf({
   design,
   path,
   policies,
   closedForm,
-  faults,
+  faults = false,
   only,
-  sheets,
+  sheets = false,
 }: {
   design: Design;
   path: string;
   policies: Policies;
   closedForm: boolean;
-  faults: boolean;
-  only: readonly string[] | undefined;
-  sheets: boolean;
+  faults?: boolean;
+  only?: readonly string[] | undefined;
+  sheets?: boolean;
 }): ReviewReport {
   return studied({
     design,
