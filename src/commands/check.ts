@@ -139,10 +139,11 @@ Exit status: 0 nothing failed, 1 a check failed, 2 could not run, 70 a bug of ta
       const isTold = !isReviewed(one) || !several || all || one.report.results.some(({ verdict }) => verdict !== 'pass');
       if (isTold) {
         progress(1);
-        if (!isFirst) this.log();
-        if (isReviewed(one)) this.log(terminalReport({ report: one.report, style: { ...look, all, folded: several, quiet } }));
-        else this.printProblems(one.problems);
-        isFirst = false;
+        if (isReviewed(one)) {
+          if (!isFirst) this.log();
+          this.log(terminalReport({ report: one.report, style: { ...look, all, folded: several, quiet } }));
+          isFirst = false;
+        } else this.printProblems(one.problems);
       }
       progress(done / count);
     };

@@ -93,7 +93,7 @@ describe.concurrent('colour', () => {
     ['an empty NO_COLOR says nothing', [], { FORCE_COLOR: '1', NO_COLOR: '' }, true],
     ['never', ['--color', 'never'], { FORCE_COLOR: '1' }, false],
   ])('%s', async (_words, args, env, coloured) => {
-    const { stdout } = await ran(['check', heater, ...args], { env });
+    const { stdout } = await ran(['check', heater, '--closed-form', ...args], { env });
     expect(stdout.includes(escape)).toBe(coloured);
     // the words are the same either way
     const plain = stdout.replaceAll(/\u001B\[\d+m/g, '');
