@@ -2,6 +2,7 @@ import type { Location } from '../source/location.ts';
 import type { Dimension } from '../units/dimension.ts';
 import type { SubjectPart } from './check.ts';
 import type { Verdict } from './judge.ts';
+import type { AppliedWaiver } from './waiver.ts';
 
 /** The worst of one check over all loads and corners. SI numbers; null where there is nothing to compare. */
 export interface Result {
@@ -25,4 +26,8 @@ export interface Result {
   readonly at: Location;
   readonly basis: readonly string[];
   readonly remedy?: string | undefined;
+  /** Whose levels it was judged by where not those of the default policy: `team.yaml:4`. */
+  readonly levelsFrom?: string | undefined;
+  /** Where the limits of the team waive it, or did until the waiver expired. */
+  readonly waiver?: AppliedWaiver | undefined;
 }

@@ -2,7 +2,7 @@ import { Command } from '@oclif/core/command';
 import { CLIError } from '@oclif/core/errors';
 import { string } from '@oclif/core/flags';
 import type { Diagnostic } from '../source/diagnostic.ts';
-import { diagnosticsText, InputError, textOf, writeOver } from './engine.ts';
+import { diagnosticsText, InputError, refusalJson, textOf, writeAll } from './engine.ts';
 import { exitStatus } from './exit-status.ts';
 import { streamLook } from './terminal.ts';
 
@@ -28,18 +28,23 @@ export abstract class BaseCommand extends Command {
 
   /** Writes a file that was asked for and says so. */
   protected written({ path, text, force }: { path: string; text: string; force: boolean }): void {
-    writeOver({ path, text, force });
+    writeAll({ outputs: [{ path, text }], force });
     this.log(`\nwrote ${path}`);
   }
 
-  /** A status line of work that takes more than a moment, on a terminal; nothing elsewhere. */
-  protected progress(): (share: number) => void {
+  /**
+   * A status line of work that takes more than a moment, on a terminal; nothing elsewhere.
+   *
+   * @param words  of the share that is done; percent where not given
+   * @returns is told the share; takes the line away at 1
+   */
+  protected progress(words = (share: number): string => `${Math.floor(share * 100)} %`): (share: number) => void {
     if (!process.stderr.isTTY || this.jsonEnabled()) return () => undefined;
     const begun = Date.now();
     let shown = '';
     return (share) => {
       if (Date.now() - begun < quietFor) return;
-      const text = share < 1 ? `${Math.floor(share * 100)} %` : '';
+      const text = share < 1 ? words(share) : '';
       if (text !== shown) process.stderr.write(`\r${text.padEnd(shown.length)}${text === '' ? '\r' : ''}`);
       shown = text;
     };
@@ -68,22 +73,6 @@ export function refuse({ problems, json }: { problems: readonly Diagnostic[]; js
 function printProblemsText(problems: readonly Diagnostic[]): void {
   const { width } = streamLook({ stream: process.stderr, colour: 'never' });
   process.stderr.write(diagnosticsText({ problems, textOf, width }));
-}
-
-/** A refusal as a JSON document: the first problem, and all of them. */
-export function refusalJson(problems: readonly Diagnostic[]): object {
-  const [first] = problems;
-  return { error: problemJson(first), errors: problems.map(problemJson) };
-}
-
-function problemJson(problem: Diagnostic | undefined): object {
-  const { id = 'refused', message = 'refused', help, at } = problem ?? {};
-  return {
-    id,
-    message,
-    ...(help === undefined ? {} : { help }),
-    at: at === undefined ? null : { path: at.path, line: at.line, column: at.column },
-  };
 }
 
 /** Input errors and usage errors; undefined for anything that is our own bug. */

@@ -6,6 +6,31 @@ import { InputError } from '../source/diagnostic.ts';
 import { compiledPart } from './compiled.ts';
 import { namesIn, readText } from './files.ts';
 
+/** A folder of part files, on the disk or in a revision. */
+export interface PartsFolder {
+  readonly path: string;
+  /** Names of what lies in it, or in the folder of a kind in it; nothing where there is no such folder. */
+  readonly names: (kind?: PartKind) => readonly string[];
+  readonly text: (file: { kind: PartKind; file: string }) => { path: string; text: string };
+}
+
+/** A folder of part files on the disk. */
+export function diskFolder(path: string): PartsFolder {
+  return {
+    path,
+    names: (kind) => {
+      if (kind === undefined) return namesIn(path);
+      return existsSync(join(path, kind)) ? namesIn(join(path, kind)) : [];
+    },
+    text: ({ kind, file }) => ({ path: join(path, kind, file), text: readText(join(path, kind, file)) }),
+  };
+}
+
+/** A folder that a project names, on the disk. */
+export function folderBeside({ projectPath, folder }: { projectPath: string; folder: string }): PartsFolder {
+  return diskFolder(isAbsolute(folder) ? folder : join(dirname(projectPath), folder));
+}
+
 /**
  * Part files of the project's own folders, then those that come with the tool; the first folder that has a name wins.
  *
@@ -23,39 +48,49 @@ export function partsInFolders({
   projectPath: string;
   folders: readonly string[];
 }): PartsLibrary {
-  const own = folders.map((folder) => (isAbsolute(folder) ? folder : join(dirname(projectPath), folder)));
+  return libraryOf({ root, own: folders.map((folder) => folderBeside({ projectPath, folder })) });
+}
+
+/**
+ * Part files of folders, then those that come with the tool; the first folder that has a name wins.
+ *
+ * @param root  of the installed tool
+ * @param own   folders of the project
+ * Errors: InputError where one of them cannot be read or holds no folder of a kind of part.
+ */
+export function libraryOf({ root, own }: { root: string; own: readonly PartsFolder[] }): PartsLibrary {
   for (const folder of own) {
-    const names = namesIn(folder);
+    const names = folder.names();
     if (partKinds.some((kind) => names.includes(kind))) continue;
     throw new InputError([
-      { id: 'no-parts', message: `${folder} holds no folder of parts`, help: `name a folder with ${partKinds.join(', ')} in it` },
+      { id: 'no-parts', message: `${folder.path} holds no folder of parts`, help: `name a folder with ${partKinds.join(', ')} in it` },
     ]);
   }
-  const all = [...own, join(root, 'parts-db')];
-  const listed = new Map<PartKind, ReadonlyMap<string, string>>();
-  const pathsOf = (kind: PartKind): ReadonlyMap<string, string> => {
-    const known = listed.get(kind) ?? partPaths({ folders: all, kind });
+  const shipped = diskFolder(join(root, 'parts-db'));
+  const all = [...own, shipped];
+  const listed = new Map<PartKind, ReadonlyMap<string, PartsFolder>>();
+  const foldersOf = (kind: PartKind): ReadonlyMap<string, PartsFolder> => {
+    const known = listed.get(kind) ?? foldersByName({ folders: all, kind });
     listed.set(kind, known);
     return known;
   };
   return {
-    names: (kind) => [...pathsOf(kind).keys()],
-    text: (kind, name) => {
-      const path = pathsOf(kind).get(name);
-      return path === undefined ? undefined : { path, text: readText(path) };
-    },
-    ready: (kind, name) =>
-      pathsOf(kind).get(name) === join(root, 'parts-db', kind, `${name}.yaml`) ? compiledPart({ root, kind, name }) : undefined,
+    names: (kind) => [...foldersOf(kind).keys()],
+    text: (kind, name) =>
+      foldersOf(kind)
+        .get(name)
+        ?.text({ kind, file: `${name}.yaml` }),
+    ready: (kind, name) => (foldersOf(kind).get(name) === shipped ? compiledPart({ root, kind, name }) : undefined),
   };
 }
 
-function partPaths({ folders, kind }: { folders: readonly string[]; kind: PartKind }): ReadonlyMap<string, string> {
-  const paths = new Map<string, string>();
-  for (const folder of folders.map((parent) => join(parent, kind)).filter((candidate) => existsSync(candidate))) {
-    for (const file of namesIn(folder)) {
+function foldersByName({ folders, kind }: { folders: readonly PartsFolder[]; kind: PartKind }): ReadonlyMap<string, PartsFolder> {
+  const found = new Map<string, PartsFolder>();
+  for (const folder of folders) {
+    for (const file of folder.names(kind)) {
       const name = file.endsWith('.yaml') ? file.slice(0, -'.yaml'.length) : undefined;
-      if (name !== undefined && !paths.has(name)) paths.set(name, join(folder, file));
+      if (name !== undefined && !found.has(name)) found.set(name, folder);
     }
   }
-  return paths;
+  return found;
 }

@@ -7,20 +7,22 @@ import {
   bringupPage,
   defaultPolicies,
   designInFile,
-  InputError,
-  mayWrite,
+  namedOutputs,
   pageHtml,
   pageMarkdown,
   pageText,
   reviewedDesign,
   studied,
-  writeOver,
+  writeAll,
 } from '../cli/engine.ts';
 import { exitStatus } from '../cli/exit-status.ts';
+import { reportOnly } from '../cli/report-only.ts';
 import { streamLook } from '../cli/terminal.ts';
 
 /** Columns of a card that is written as text. */
 const fileWidth = 100;
+/** Formats of a card, by the ending of its file. */
+const cardFormats = { '.html': 'html', '.md': 'md', '.txt': 'txt' } as const;
 
 export default class Bringup extends BaseCommand {
   static override summary =
@@ -40,12 +42,12 @@ Exit status: 0 nothing failed and all was assessed, 1 the card says not to power
       helpGroup: 'OUTPUT',
     }),
     force: boolean({ description: 'Write over files that exist.', helpGroup: 'OUTPUT' }),
+    ...reportOnly,
   };
 
   async run(): Promise<object> {
     const { args, flags } = await this.parse(Bringup);
-    const outputs = (flags.output ?? []).map((path) => ({ path, ending: endingOf(path) }));
-    for (const { path } of outputs) mayWrite({ option: '--output', path, force: flags.force });
+    const outputs = namedOutputs({ paths: flags.output ?? [], formats: cardFormats, force: flags.force });
     const design = designInFile({ path: args.file, root: this.config.root });
     const policies = defaultPolicies(this.config.root);
     const card = studied({ design, study: () => bringupCard(reviewedDesign({ design, policies })) });
@@ -58,19 +60,9 @@ Exit status: 0 nothing failed and all was assessed, 1 the card says not to power
       md: () => pageMarkdown(page),
       txt: () => `${pageText({ page, width: fileWidth })}\n`,
     };
-    for (const { path, ending } of outputs) {
-      writeOver({ path, text: texts[ending](), force: flags.force });
-      this.log(`wrote ${path}${card.blockers.length === 0 ? '' : ': do not power up'}`);
-    }
-    process.exitCode = card.blockers.length === 0 ? exitStatus.passed : exitStatus.failed;
+    writeAll({ outputs: outputs.map(({ path, format }) => ({ path, text: texts[format]() })), force: flags.force });
+    for (const { path } of outputs) this.log(`wrote ${path}${card.blockers.length === 0 ? '' : ': do not power up'}`);
+    process.exitCode = card.blockers.length === 0 || flags['report-only'] ? exitStatus.passed : exitStatus.failed;
     return bringupJson(named);
   }
-}
-
-function endingOf(path: string): 'html' | 'md' | 'txt' {
-  const ending = (['html', 'md', 'txt'] as const).find((one) => path.toLowerCase().endsWith(`.${one}`));
-  if (ending !== undefined) return ending;
-  throw new InputError([
-    { id: 'usage', message: `--output: ${path} has none of the endings .html, .md, .txt`, help: 'write a name such as card.html' },
-  ]);
 }

@@ -14,6 +14,7 @@ import {
   windowText,
 } from '../cli/engine.ts';
 import { exitStatus } from '../cli/exit-status.ts';
+import { reportOnly } from '../cli/report-only.ts';
 import { streamLook } from '../cli/terminal.ts';
 
 /** Span of the present voltage that is looked at. */
@@ -42,6 +43,7 @@ Exit status: 0 there is a voltage at which it starts and no check fails, 1 there
     'closed-form': boolean({ description: 'Leave out the time domain: quicker, and a start that latches is not seen.' }),
     plot: string({ description: 'Write a drawing (SVG) of both windows.', helpGroup: 'OUTPUT' }),
     force: boolean({ description: 'Write over a file that exists.', helpGroup: 'OUTPUT' }),
+    ...reportOnly,
   };
 
   async run(): Promise<object> {
@@ -67,7 +69,8 @@ Exit status: 0 there is a voltage at which it starts and no check fails, 1 there
     const title = design.title ?? 'untitled';
     this.log(windowText({ file: args.file, title, study, style }));
     if (flags.plot !== undefined) this.written({ path: flags.plot, text: windowSvg({ study, title }), force: flags.force });
-    if ((flags['closed-form'] ? study.supply.chosen : study.supply.surest) === undefined) process.exitCode = exitStatus.failed;
+    const found = flags['closed-form'] ? study.supply.chosen : study.supply.surest;
+    if (found === undefined && !flags['report-only']) process.exitCode = exitStatus.failed;
     return windowJson({ file: args.file, title, study });
   }
 }

@@ -13,19 +13,21 @@ export function operatingLines({
   results: readonly Result[];
   width: number;
 }): readonly string[] {
+  const sentences = operatingSentences({ quantities, results });
+  return ['  nominal', ...sentences.flatMap(({ load, words }) => hanging({ text: words, first: `    ${load}: `, indent: 6, width }))];
+}
+
+/** The same, without a layout. */
+export function operatingSentences({ quantities, results }: { quantities: readonly Quantity[]; results: readonly Result[] }): readonly {
+  readonly load: string;
+  readonly words: string;
+}[] {
   const isDoubtful = results.some(({ id, verdict }) => id === 'switch-temperature' && verdict === 'not assessed');
   const loads = [...new Set(quantities.map(({ case: load }) => load))];
-  return [
-    '  nominal',
-    ...loads.flatMap((load) =>
-      hanging({
-        text: sentence({ quantities: quantities.filter((quantity) => quantity.case === load), isDoubtful }),
-        first: `    ${load}: `,
-        indent: 6,
-        width,
-      }),
-    ),
-  ];
+  return loads.map((load) => ({
+    load,
+    words: sentence({ quantities: quantities.filter((quantity) => quantity.case === load), isDoubtful }),
+  }));
 }
 
 /** A junction whose temperature no check stands for is told as a guess. */

@@ -3,6 +3,7 @@ import type { Result } from '../checks/result.ts';
 import { verdicts, type Verdict } from '../checks/judge.ts';
 import type { UsedRating } from '../driver/assumptions.ts';
 import type { Quantity } from '../driver/quantities.ts';
+import type { ReviewSheet } from '../studies/review-sheet.ts';
 
 /** Everything that a report of one project says; every format is made from it. */
 export interface ReviewReport {
@@ -13,8 +14,12 @@ export interface ReviewReport {
   readonly cautions: readonly string[];
   readonly assumptions: readonly string[];
   readonly ratings: readonly UsedRating[];
+  /** Ids of the checks that were asked for; all where it is not given. */
+  readonly only?: readonly string[];
   /** Where single faults were asked for. */
   readonly faults?: readonly FaultResult[];
+  /** What a page draws, where that was asked for: it takes as long as a few reviews. */
+  readonly sheet?: ReviewSheet;
 }
 
 /** How many results came to each verdict. */
@@ -27,8 +32,9 @@ export function verdictCounts(results: readonly Result[]): VerdictCounts {
   return counts;
 }
 
-/** The gravest verdict: fail, then not assessed, then warn, then pass. */
+/** The gravest verdict: fail, then not assessed, then warn, then pass; where there is no result, nothing was assessed. */
 export function gravestVerdict(results: readonly Result[]): Verdict {
+  if (results.length === 0) return 'not assessed';
   return verdicts[Math.max(0, ...results.map(({ verdict }) => verdicts.indexOf(verdict)))]!;
 }
 

@@ -40,8 +40,9 @@ describe.concurrent('words go where they belong', () => {
   test('the report to standard output, a refusal to standard error', async () => {
     const both = await ran(['check', 'missing.yaml', pad]);
     expect(both.stderr).toContain('missing.yaml does not exist');
-    expect(both.stdout).toContain('36 passed: pass');
-    expect(both.stdout).toContain('missing.yaml: could not run');
+    expect(both.stdout).toMatch(/^ {2}could not run +missing\.yaml$/m);
+    expect(both.stdout).toMatch(/^ {2}pass +0 +0 +0 +36 {2}examples\/charging-pad\.yaml$/m);
+    expect(both.stdout).toMatch(/^2 files: 1 could not run, 1 pass: pass, 1 could not run$/m);
   });
 
   test.each([
@@ -107,4 +108,12 @@ test('the built tool reads the signs that are not ASCII as the sources do', asyn
     edited(measuredPad, ['ambient: 35 degC', 'ambient: 35 °C'], ['voltage: 18 V', 'voltage: 3 × 6 V'], ['4.5 uH', '4.5 µH']),
   );
   expect((await ran(['check', '--closed-form', file])).status).toBe(0);
+});
+
+test.each([
+  ['window', 'examples/spark-igniter.yaml', '--closed-form'],
+  ['bank', 'examples/bolt-heater.yaml', '--closed-form', '--part', 'pp-box-100n-630v', '--series', '1'],
+])('%s ends with 1, and with 0 under --report-only', async (...args) => {
+  expect((await ran([...args])).status).toBe(1);
+  expect((await ran([...args, '--report-only'])).status).toBe(0);
 });

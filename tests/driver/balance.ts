@@ -1,7 +1,7 @@
 import type { Circuit } from '../../src/driver/time-domain/circuit.ts';
-import { gateClamp } from '../../src/driver/time-domain/gate-clamp.ts';
-import { channelOf } from '../../src/physics/square-law-channel.ts';
-import { junctionOf } from '../../src/physics/junction-current.ts';
+import { gateClamps } from '../../src/driver/time-domain/gate-clamp.ts';
+import { channelsOf } from '../../src/physics/square-law-channel.ts';
+import { junctionsOf } from '../../src/physics/junction-current.ts';
 import { storageOf } from './stored-charge.ts';
 
 /** What has passed in a run: energy in J, charge in C. */
@@ -33,16 +33,17 @@ export function accountOf(circuit: Circuit): { see: (time: number, state: Float6
   const { arrangement, supply, choke, tank, switches, capacitances, gates, breakdown = Infinity } = circuit;
   const isTapped = arrangement === 'centre-tap';
   const { buffer, limit } = supply;
-  const channels = switches.map((one) => channelOf(one));
-  const body = junctionOf(circuit.bodyDiode);
-  const cross = junctionOf(gates.crossDiode);
-  const clamp = gateClamp(circuit);
+  const channels = channelsOf(switches);
+  const body = junctionsOf([circuit.bodyDiode]);
+  const cross = junctionsOf([gates.crossDiode]);
+  const clamp = gateClamps(circuit);
   const { gateToSource, gateToDrain: constantTransfer, drainToSource: constantOutput, overVoltage } = capacitances;
   const gateToDrain = storageOf(overVoltage?.gateToDrain ?? [{ voltage: 0, capacitance: constantTransfer }]);
   const drainToSource = storageOf(overVoltage?.drainToSource ?? [{ voltage: 0, capacitance: constantOutput }]);
-  const current = (element: { at: (v: number) => void; readonly current: number }, v: number): number => {
-    element.at(v);
-    return element.current;
+  const current = ({ voltages, currents, update }: typeof body, v: number): number => {
+    voltages[0] = v;
+    update();
+    return currents[0]!;
   };
   /** Where the line of the source, the lower of its two, meets that of the load. */
   const railBehind = (E: number, j: number, g: number): number => {
@@ -64,9 +65,10 @@ export function accountOf(circuit: Circuit): { see: (time: number, state: Float6
     const source = buffer === undefined ? drawn : y[8]!;
     const load = inside < tank.changesAt ? tank.load : tank.loadAfter;
     const hold = 1 / gates.pullDown + (inside < gates.releasedAt ? 1 : 0);
-    channels[0]!.at(gA, vA);
-    channels[1]!.at(gB, vB);
-    const [iA, iB] = [channels[0]!.current, channels[1]!.current];
+    channels.gates.set([gA, gB]);
+    channels.drains.set([vA, vB]);
+    channels.update();
+    const [iA, iB] = channels.currents as unknown as [number, number];
     const [bodyA, bodyB, xA, xB] = [current(body, -vA), current(body, -vB), current(cross, gA - vB), current(cross, gB - vA)];
     const [zA, zB] = [current(clamp, gA), current(clamp, gB)];
     const [brokenA, brokenB] = [Math.max(0, vA - breakdown) / 0.3, Math.max(0, vB - breakdown) / 0.3];

@@ -13,16 +13,19 @@ const inductance = 1e-6;
 const junction = junctionChargeOf(points);
 const scale = 1e9;
 
-/** States v, i, u = q·scale; u′/scale = −i, L·i′ = v, 0 = Q(v)·scale − u. */
+/** States v, i, u = q·scale, and one that falls by itself; u′/scale = −i, L·i′ = v, 0 = Q(v)·scale − u. */
 const equations: Equations = {
-  count: 3,
-  mass: Float64Array.of(0, 0, 1 / scale, 0, inductance, 0, 0, 0, 0),
+  count: 4,
+  mass: Float64Array.of(0, 0, 1 / scale, 0, 0, inductance, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1e-9),
+  couples: Array.from({ length: 16 }, () => true),
+  order: [3, 2, 1, 0],
   evaluate: (_time, y, f, J) => {
     junction.at(y[0]!);
     f[0] = -y[1]!;
     f[1] = y[0]!;
     f[2] = junction.charge * scale - y[2]!;
-    J?.set([0, -1, 0, 1, 0, 0, junction.capacitance * scale, 0, -1]);
+    f[3] = -y[3]!;
+    J?.set([0, -1, 0, 0, 1, 0, 0, 0, junction.capacitance * scale, 0, -1, 0, 0, 0, 0, -1]);
   },
   byTime: (_time, _y, out) => out.fill(0),
   isAtRest: () => false,
@@ -31,7 +34,7 @@ const equations: Equations = {
 
 function after(time: number, steps: number): Float64Array {
   junction.at(60);
-  const state = Float64Array.of(60, 0, junction.charge * scale);
+  const state = Float64Array.of(60, 0, junction.charge * scale, 1);
   const { complete } = follow({
     equations,
     state,

@@ -5,7 +5,7 @@ import ts from 'typescript';
 import { describe, expect, test } from 'vitest';
 
 /** Layers whose exported functions are formulas or pure functions: each is documented, each example runs. */
-const folders = ['physics', 'units', 'source', 'driver', 'checks', 'report', 'parts', 'project'];
+const folders = ['physics', 'units', 'source', 'driver', 'checks', 'report', 'parts', 'project', 'studies/compare'];
 const root = join(import.meta.dirname, '..', '..', 'src');
 
 interface Documented {

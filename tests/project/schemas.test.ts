@@ -58,6 +58,55 @@ test('every quantity states a dimension that the units know, and bounds and exam
   }
 });
 
+/** How a description names the unit that a builder writes behind the number. */
+const unitWords: Readonly<Record<string, RegExp>> = {
+  voltage: /in V\b/,
+  current: /in A\b/,
+  resistance: /in ohm\b/,
+  conductance: /in S\b/,
+  inductance: /in H\b/,
+  capacitance: /in F\b/,
+  frequency: /in Hz\b/,
+  time: /in s\b/,
+  power: /in W\b/,
+  energy: /in J\b/,
+  charge: /in C\b/,
+  temperature: /in degC\b/,
+  temperatureRise: /in K\b/,
+  thermalResistance: /in K\/W\b/,
+  voltagePerTemperature: /in V\/K\b/,
+  voltagePerTime: /in V\/us\b/,
+  length: /in m\b/,
+  ratio: /in percent|a ratio/,
+  count: /^(Number of|Turns|Strands|Capacitors|MOSFETs|Such groups)/,
+};
+
+/** Every key that a file may have, as an editor finds it: with the schema that its references lead to. */
+function keysUnder(place: SchemaPlace, path: string): readonly (readonly [string, JsonSchema])[] {
+  const { schema } = place;
+  const names = [
+    ...Object.keys(schema.properties ?? {}),
+    ...(typeof schema.additionalProperties === 'object' ? ['any other'] : []),
+    ...(schema.items === undefined ? [] : ['0']),
+  ];
+  return names.flatMap((name) => {
+    const child = schemaUnder(place, name)!;
+    return [[`${path}.${name}`, child.schema] as const, ...keysUnder(child, `${path}.${name}`)];
+  });
+}
+
+test('an editor shows of every key what it means and in which unit it is written', () => {
+  const keys = [...keysUnder(projectPlace, 'project'), ...partKinds.flatMap((kind) => keysUnder(partPlace(kind), kind))];
+  expect(keys.length).toBeGreaterThan(600);
+  const silent = keys.filter(([path, { description = '', ...schema }]) => {
+    if (!/^.{12,}[.…]$/.test(description)) return true;
+    // a rating's `value` is shown below the key that says its unit; levels of limits are of any dimension
+    const [dimension, other] = [schema['x-dimension'] ?? []].flat();
+    return dimension !== undefined && other === undefined && !path.endsWith('.value') && !unitWords[dimension]?.test(description);
+  });
+  expect(silent.map(([path]) => path)).toEqual([]);
+});
+
 test('every quantity is bounded from both sides or is one of a limit', () => {
   const open = everywhere.filter(
     ([, schema]) => schema['x-dimension'] !== undefined && (schema['x-below'] ?? schema['x-atMost']) === undefined,

@@ -66,13 +66,21 @@ export function chargedEquationsOf(circuit: Circuit, overVoltage: NonNullable<Ci
     J[rowG + n + k + 2] = -1;
   };
 
+  const couples = Array.from({ length: N * N }, (_, at) => {
+    const [i, j] = [Math.floor(at / N), at % N];
+    if (i < n && j < n) return base.couples[i * n + j]!;
+    // a charge follows from the voltages of its side, and the current into its node makes it
+    const [node, k] = [nodes[Math.max(i, j) - n]!, Math.min(i, j)];
+    return i === j || k === node || (i > j && (nodes as readonly number[]).includes(k));
+  });
   return {
     count: N,
     mass,
+    couples,
+    order: [...nodes.map((_, k) => n + k), ...base.order],
     evaluate: (time, y, f, J) => {
       base.evaluate(time, y, f, J === undefined ? undefined : baseJ);
       if (J !== undefined) {
-        J.fill(0);
         for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) J[i * N + j] = baseJ[i * n + j]!;
       }
       side(y, f, J, 0);

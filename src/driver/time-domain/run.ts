@@ -102,7 +102,8 @@ export function runOf({
   const { breakdown } = circuit;
   const [brokenA, brokenB] = [breakdownEnergyOf(breakdown ?? Infinity), breakdownEnergyOf(breakdown ?? Infinity)];
   const isBuffered = circuit.supply.buffer !== undefined;
-  let [swing, side, steps, isOut, endedAt, highestGate, highestRail, highestSource] = [0, 0, 0, false, 0, 0, 0, 0];
+  // fields, not variables, which would be made anew at every step
+  const so = { swing: 0, side: 0, steps: 0, isOut: false, highestGate: 0, highestRail: 0, highestSource: 0 };
   const moment = { time: 0, state, swings };
   const { complete } = follow({
     equations,
@@ -129,29 +130,29 @@ export function runOf({
       seen[5] = jB;
       crests.see(time, seen);
       const gate = Math.max(y[place.gateA]!, y[place.gateB]!);
-      if (gate > highestGate) highestGate = gate;
-      if (watched.rail > highestRail) highestRail = watched.rail;
+      if (gate > so.highestGate) so.highestGate = gate;
+      if (watched.rail > so.highestRail) so.highestRail = watched.rail;
       const source = isBuffered ? y[place.lead]! : watched.supply;
-      if (source > highestSource) highestSource = source;
+      if (source > so.highestSource) so.highestSource = source;
       if (breakdown !== undefined) {
         brokenA.see(time, vA);
         brokenB.see(time, vB);
       }
       // a half period ends where the tank voltage changes its sign
-      if (across * side < 0) {
-        if (swing >= leastSwing) {
+      if (across * so.side < 0) {
+        if (so.swing >= leastSwing) {
           swings.count++;
           swings.lastAt = time;
-          swings.amplitude = swing;
+          swings.amplitude = so.swing;
         }
-        swing = 0;
+        so.swing = 0;
       }
-      side = across === 0 ? side : across;
-      if (size > swing) swing = size;
-      moment.time = endedAt = time;
-      steps++;
-      isOut = steps >= mostSteps;
-      return isOut || watch(moment);
+      if (across !== 0) so.side = across;
+      if (size > so.swing) so.swing = size;
+      moment.time = time;
+      so.steps++;
+      so.isOut = so.steps >= mostSteps;
+      return so.isOut || watch(moment);
     },
   });
   const higher = highest[0]! > highest[1]! ? 0 : 1;
@@ -159,14 +160,14 @@ export function runOf({
     drain: highest[higher]!,
     drainAt: crests.at[higher]!,
     tank: highest[2]!,
-    gate: highestGate,
+    gate: so.highestGate,
     supply: highest[3]!,
-    source: highestSource,
+    source: so.highestSource,
     choke: Math.max(highest[4]!, highest[5]!),
-    rail: highestRail,
+    rail: so.highestRail,
     breakdownEnergy: brokenA.energy + brokenB.energy,
   };
-  return { peaks, swings, state, endedAt, steps, complete: complete && !isOut };
+  return { peaks, swings, state, endedAt: moment.time, steps: so.steps, complete: complete && !so.isOut };
 }
 
 /** The equations that a circuit is followed by, and their state; charges follow from the voltages. */

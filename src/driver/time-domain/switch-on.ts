@@ -2,7 +2,7 @@ import type { Design } from '../../project/design.ts';
 import type { Volt } from '../../units/si.ts';
 import type { Unknown } from '../known.ts';
 import type { OperatingPoint } from '../operating-point.ts';
-import { place, sourceVoltage, stateCount, type Circuit } from './circuit.ts';
+import { place, sourceOverTime, stateCount, type Circuit } from './circuit.ts';
 import { circuitOf, type Pair } from './circuit-of.ts';
 import { followedBefore, measuresOf, type Measures } from './measures.ts';
 import { accuracyOf, finished, stretch, usualEffort, type Effort, type TimedEvent } from './outcome.ts';
@@ -87,8 +87,8 @@ function carriedOver({
   measures: Measures;
   gateHigh: Volt;
 }): Float64Array {
-  const whole = sourceVoltage(circuit, Number.MAX_VALUE);
-  const [then, now] = [sourceVoltage(circuit, run.endedAt) / whole, sourceVoltage(resumed, 0) / whole];
+  const { voltageAt, whole } = sourceOverTime(circuit);
+  const [then, now] = [voltageAt(run.endedAt) / whole, sourceOverTime(resumed).voltageAt(0) / whole];
   const left = Math.exp(-(resumed.supply.rising - run.endedAt) / measures.ringingTime);
   const later = (value: number, running: number): number => running * now + (value - running * then) * left;
   const { inductance, capacitance } = circuit.tank;
