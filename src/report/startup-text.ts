@@ -1,6 +1,7 @@
 import type { Outcome } from '../driver/time-domain/outcome.ts';
+import type { Peaks } from '../driver/time-domain/run.ts';
 import { tracks } from '../driver/time-domain/recorder.ts';
-import type { LatchMap, StartupEvent } from '../studies/startup.ts';
+import type { Breakdown, LatchMap, StartupEvent } from '../studies/startup.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { noLessThan } from '../checks/words.ts';
 import { stripChart } from './strip-chart.ts';
@@ -55,7 +56,13 @@ function isCut({ result, recording }: StartupEvent): boolean {
   return !('unknown' in result) && recording !== undefined && result.at > 1.1 * recording.slice * recording.count;
 }
 
-function eventLines({ event: { event, load, asWritten, result }, width }: { event: StartupEvent; width: number }): readonly string[] {
+function eventLines({
+  event: { event, load, asWritten, result, breakdown },
+  width,
+}: {
+  event: StartupEvent;
+  width: number;
+}): readonly string[] {
   const name = `${event}, ${load}${asWritten ? '' : ' (not as written)'}`;
   if ('unknown' in result)
     return [
@@ -69,6 +76,7 @@ function eventLines({ event: { event, load, asWritten, result }, width }: { even
   return [
     ...hanging({ text: name, first: `  ${outcome.padEnd(14)}`, width }),
     ...hanging({ text: numbers, first: ' '.repeat(16), width }),
+    ...(breakdown === undefined ? [] : hanging({ text: breakdownWords(breakdown), first: ' '.repeat(16), width })),
     ...(outcome === 'runs'
       ? []
       : hanging({ text: `${why}; followed for ${formatQuantity({ value: at, dimension: 'time' })}`, first: ' '.repeat(16), width })),
@@ -80,6 +88,16 @@ function eventLines({ event: { event, load, asWritten, result }, width }: { even
           width,
         })),
   ];
+}
+
+function breakdownWords({ rated, energy, until, singlePulse }: Breakdown): string {
+  const joule = (value: number): string => formatQuantity({ value, dimension: 'energy', digits: 2 });
+  const within = formatQuantity({ value: until, dimension: 'time', digits: 2 });
+  const rating =
+    singlePulse === undefined
+      ? 'the part gives no single-pulse rating'
+      : `${energy > singlePulse.energy ? 'past' : 'within'} the single-pulse rating of ${joule(singlePulse.energy)} (${singlePulse.source}), which is no licence for many`;
+  return `past V_DSS: switches that break down at ${formatQuantity({ value: rated, dimension: 'voltage' })} take ${joule(energy)} within ${within}, ${rating}`;
 }
 
 const signs: Readonly<Record<Outcome | 'unknown', string>> = { runs: '.', latches: 'L', stalls: 'S', undecided: '?', unknown: '-' };
@@ -113,6 +131,11 @@ export function recordingCsv({ recording }: Required<Pick<StartupEvent, 'recordi
   return [header, ...lines, ''].join('\n');
 }
 
+/** The peaks of a run whose drains rise without bound. */
+function withoutBreakdown({ breakdownEnergy: _energy, ...peaks }: Peaks): Omit<Peaks, 'breakdownEnergy'> {
+  return peaks;
+}
+
 /** Events as a JSON document. */
 export function startupJson({
   file,
@@ -128,7 +151,7 @@ export function startupJson({
   return {
     file,
     title,
-    events: events.map(({ event, load, asWritten, result }) => ({
+    events: events.map(({ event, load, asWritten, result, breakdown }) => ({
       event,
       load,
       asWritten,
@@ -140,7 +163,8 @@ export function startupJson({
             ...(result.needs === undefined ? {} : { supplyNeeded: result.needs }),
             endedAt: result.at,
             steps: result.steps,
-            peaks: result.peaks,
+            peaks: withoutBreakdown(result.peaks),
+            ...(breakdown === undefined ? {} : { breakdown }),
           }),
     })),
     ...(map === undefined ? {} : { latchMap: map }),

@@ -50,11 +50,15 @@ describe('bounds', () => {
     const schema: JsonSchema = { 'x-atLeast': '0 %', 'x-atMost': '50 %', 'x-because': 'a reason', 'x-percent': true };
     expect(judged('5', schema, 'ratio')).toEqual({
       id: 'over-hundred-percent',
-      message: 'must be at least 0 % and at most 50 %: a reason',
+      message: 'must be at least 0 % and at most 50 %',
       help: 'did you mean "5 %"?',
     });
     expect(judged('100 %', schema, 'ratio')?.id).toBe('over-hundred-percent');
-    expect(judged('50.1 %', schema, 'ratio')).toEqual({ id: 'out-of-range', message: 'must be at least 0 % and at most 50 %: a reason' });
+    expect(judged('50.1 %', schema, 'ratio')).toEqual({
+      id: 'out-of-range',
+      message: 'must be at least 0 % and at most 50 %',
+      help: 'write a value in that range: a reason',
+    });
     expect(judged('50 %', schema, 'ratio')).toBeUndefined();
   });
 

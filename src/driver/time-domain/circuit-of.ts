@@ -1,5 +1,5 @@
 import type { Design } from '../../project/design.ts';
-import type { Kelvin, Ohm, Ratio, Second } from '../../units/si.ts';
+import type { Kelvin, Ohm, Ratio, Second, Volt } from '../../units/si.ts';
 import { isKnown, type Unknown } from '../known.ts';
 import { addedResistance } from '../tank.ts';
 import type { OperatingPoint } from '../operating-point.ts';
@@ -40,6 +40,7 @@ const limitSlope = 10;
  * @param point      load, corner and tank
  * @param pair       how the switches are taken
  * @param loadEvent  what happens to the load
+ * @param breakdown  drain voltage that breaks down, in V; the drains rise without bound if left out
  * @returns SI values; unknown where a rating is missing
  */
 export function circuitOf({
@@ -47,11 +48,13 @@ export function circuitOf({
   point,
   pair,
   loadEvent,
+  breakdown,
 }: {
   design: Design;
   point: OperatingPoint;
   pair: Pair;
   loadEvent?: LoadEvent;
+  breakdown?: Volt | undefined;
 }): Circuit | Unknown {
   const { supply, gates, chokes } = design;
   const switches = switchesOf({ design, pair });
@@ -91,6 +94,7 @@ export function circuitOf({
     },
     switches,
     capacitances,
+    ...(breakdown === undefined ? {} : { breakdown }),
     bodyDiode: { saturation: Math.exp(-bodyDrop / bodyEmission), emission: bodyEmission, slope: 0.012 },
     gates: {
       pullUp: gates.pullUp.resistance,

@@ -1,5 +1,5 @@
 import type { Design } from '../../project/design.ts';
-import type { Ratio } from '../../units/si.ts';
+import type { Ratio, Volt } from '../../units/si.ts';
 import { isKnown, type Unknown } from '../known.ts';
 import { operatingPoint, type OperatingPoint, type Running } from '../operating-point.ts';
 import { addedResistance } from '../tank.ts';
@@ -28,6 +28,7 @@ const settling = { tank: 30, envelope: 3 } as const;
  * @param point        load and corner
  * @param pair         how the switches are taken
  * @param disturbance  what happens
+ * @param breakdown    drain voltage that breaks down, in V; the drains rise without bound if left out
  * @param effort       how exactly it is followed
  * @param see          watches, from the event on
  * @returns what it comes to, with the peaks from the event on; unknown where a rating is missing or nothing oscillates
@@ -37,6 +38,7 @@ export function timedDisturbance({
   point,
   pair,
   disturbance,
+  breakdown,
   effort = usualEffort,
   see,
 }: {
@@ -44,6 +46,7 @@ export function timedDisturbance({
   point: OperatingPoint;
   pair: Pair;
   disturbance: Disturbance;
+  breakdown?: Volt | undefined;
   effort?: Effort;
   see?: (moment: Moment) => void;
 }): TimedEvent | Unknown {
@@ -51,7 +54,7 @@ export function timedDisturbance({
   if (running === undefined) return { unknown: 'it does not oscillate with this load' };
   const starved = starvedBy({ design, point });
   if (starved !== undefined) return starved;
-  const given = circuitOf({ design, point, pair });
+  const given = circuitOf({ design, point, pair, breakdown });
   if ('unknown' in given) return given;
   const none = 1e9 * Math.max(1, point.tank.impedance);
   const added = addedResistance({ design, load: point.load });

@@ -15,6 +15,7 @@ import { chargedBefore, isGivingWay, starvedBy, withinLimit } from './supply-lim
  * @param design   the project
  * @param point    load and corner
  * @param pair     how the switches are taken
+ * @param breakdown  drain voltage that breaks down, in V; the drains rise without bound if left out
  * @param effort   how exactly it is followed
  * @param see      watches
  * @param whole    false to end where it swings on a rail that creeps up, which is enough to tell that it starts
@@ -24,6 +25,7 @@ export function timedStart({
   design,
   point,
   pair,
+  breakdown,
   effort = usualEffort,
   see,
   whole = true,
@@ -31,6 +33,7 @@ export function timedStart({
   design: Design;
   point: OperatingPoint;
   pair: Pair;
+  breakdown?: Volt | undefined;
   effort?: Effort;
   /** Called after every step; times begin anew where a slow rail is taken up again. */
   see?: (moment: Moment) => void;
@@ -40,7 +43,7 @@ export function timedStart({
   if (running === undefined) return { unknown: 'it does not oscillate with this load' };
   const starved = starvedBy({ design, point });
   if (starved !== undefined) return starved;
-  const circuit = circuitOf({ design, point, pair });
+  const circuit = circuitOf({ design, point, pair, breakdown });
   if ('unknown' in circuit) return circuit;
   const measures = measuresOf({ design, point, running, circuit });
   const accuracy = accuracyOf({ point, effort });
