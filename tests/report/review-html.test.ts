@@ -12,7 +12,7 @@ import { join } from 'node:path';
 import { fileWith, root } from '../cli/ran.ts';
 import { hostileFile, pageOf, reviewedAt, reviewedExample } from './review-pages.ts';
 
-const names = readdirSync(join(root, 'examples')).map((name) => name.replace('.yaml', ''));
+const names = readdirSync(join(root, 'examples')).flatMap((name) => (name.endsWith('.yaml') ? [name.replace('.yaml', '')] : []));
 const pages = new Map(names.map((name) => [name, pageOf([reviewedExample(name)])]));
 const lamp = pages.get('live-rail-lamp')!;
 const all = (text: string, pattern: RegExp): readonly string[] => [...text.matchAll(pattern)].map((found) => found[1] ?? found[0]);

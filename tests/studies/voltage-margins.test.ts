@@ -9,7 +9,7 @@ import { formatQuantity } from '../../src/units/format-quantity.ts';
 import { fileWith, root } from '../cli/ran.ts';
 
 const policies = defaultPolicies(root);
-const names = readdirSync(join(root, 'examples'));
+const names = readdirSync(join(root, 'examples')).filter((name) => name.endsWith('.yaml'));
 const designOf = (name: string): Design => designInFile({ path: join(root, 'examples', name), root });
 const marginsOf = (design: Design): VoltageMargins => voltageMargins({ design, policies: ownPolicies({ policies, design }) });
 const at = (margins: VoltageMargins, index: number): readonly MarginAt[] => {
