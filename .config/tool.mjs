@@ -57,6 +57,8 @@ export async function buildTool({ root }) {
     legalComments: 'none',
     // the same package as ES modules: what is not used falls away
     alias: { yaml: join(root, 'node_modules/yaml/browser/index.js') },
+    // a script of node:vm has no import(): what is loaded late is required late
+    supported: { 'dynamic-import': false },
     external: ['typescript', 'tsx', 'ts-node'],
     plugins: [unused],
     // a function of what a module is given, as Node.js wraps one: the code cache belongs to the text as it is
@@ -89,6 +91,8 @@ export function builtTool({ root }) {
 export function warmTool({ root, args }) {
   const warm = `
     const vm = require('node:vm');
+    // other threads compile for themselves
+    require('node:os').availableParallelism = () => 1;
     let script;
     vm.Script = class extends vm.Script {
       constructor(...of) {

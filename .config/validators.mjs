@@ -53,16 +53,21 @@ async function validatorModule({ schemas, exported }) {
   return `// Generated from the schemas in shared by .config/validators.mjs.\n${bundled.outputFiles[0].text}`;
 }
 
-/** Writes the compiled validators of part and project files: one module, since a project file holds parts. */
+/** Writes the compiled validators of part, project and limits files: one module, since a project file holds parts. */
 export async function writeValidators() {
-  const [part, project] = await Promise.all(['part.schema.json', 'project.schema.json'].map(readSchema));
+  const [part, project, limits] = await Promise.all(['part.schema.json', 'project.schema.json', 'limits.schema.json'].map(readSchema));
   const written = await validatorModule({
     schemas: {
       'part.schema.json': part,
       'project.schema.json': project,
+      'limits.schema.json': limits,
       ...Object.fromEntries(partKinds.map((kind) => [kind, { type: 'object', $ref: `part.schema.json#/$defs/${kind}` }])),
     },
-    exported: { project: 'project.schema.json', ...Object.fromEntries(partKinds.map((kind) => [kind, kind])) },
+    exported: {
+      project: 'project.schema.json',
+      limits: 'limits.schema.json',
+      ...Object.fromEntries(partKinds.map((kind) => [kind, kind])),
+    },
   });
   await writeFile(`${root}src/parts/validate.generated.js`, written);
 }

@@ -53,18 +53,50 @@ export function readPolicies({ text, path }: { text: string; path: string }): Ou
   return problems.length > 0 ? { ok: false, problems } : { ok: true, value: policies };
 }
 
+/** Which level of a check. */
+export type Side = 'warn' | 'fail' | 'other.warn' | 'other.fail';
+
+/** Levels of one check in place of those of a policy, as they are written. */
+export interface Override {
+  readonly id: string;
+  /** Of the check in its file, for problems and for the report. */
+  readonly at: Location;
+  /** Key, text and place of a level; undefined where it is not written. */
+  readonly side: (side: Side) => { readonly key: string; readonly text: string; readonly at: Location } | undefined;
+  readonly reason?: string | undefined;
+  readonly source?: string | undefined;
+}
+
 /**
  * The policies with a project's own limits in place of the defaults.
  *
  * @returns merged levels, the overridden ones marked with their place; or what is wrong with the project's limits
  */
 export function projectPolicies({ policies, design }: { policies: Policies; design: Design }): Outcome<Policies> {
+  const overrides = Object.entries(design.limits).map(([id, override]): Override => {
+    return {
+      id,
+      at: design.locate(`limits.${id}`),
+      side: (side) => {
+        const [text, key] = [side === 'warn' || side === 'fail' ? override[side] : undefined, `limits.${id}.${side}`];
+        return text === undefined ? undefined : { key, text, at: design.locate(key) };
+      },
+    };
+  });
+  return overriddenPolicies({ policies, overrides });
+}
+
+/**
+ * The policies with other levels in their place.
+ *
+ * @returns merged levels, the overridden ones marked with their place; or what is wrong with them
+ */
+export function overriddenPolicies({ policies, overrides }: { policies: Policies; overrides: readonly Override[] }): Outcome<Policies> {
   const merged = new Map(policies);
   const problems: Diagnostic[] = [];
-  for (const [id, override] of Object.entries(design.limits)) {
+  for (const { id, at, side, reason, source } of overrides) {
     const check = checks.find((candidate) => candidate.id === id);
     const policy = policies.get(id);
-    const at = design.locate(`limits.${id}`);
     if (check === undefined || policy === undefined) {
       problems.push({
         id: 'fixed-limit',
@@ -75,17 +107,17 @@ export function projectPolicies({ policies, design }: { policies: Policies; desi
       continue;
     }
     const isRated = [policy, policy.other ?? policy].some(({ warn, fail }) => !('quantity' in warn && 'quantity' in fail));
-    const level = (side: 'warn' | 'fail'): Level => {
-      const text = override[side];
-      if (text === undefined) return policy[side];
-      const key = `limits.${id}.${side}`;
-      const like = policy[side];
-      return levelOf({ text, dimension: check.dimension, like, isRated, key, problems, at: design.locate(key) }) ?? like;
+    const level = (name: Side, like: Level): Level => {
+      const written = side(name);
+      return written === undefined ? like : (levelOf({ ...written, dimension: check.dimension, like, isRated, problems }) ?? like);
     };
-    const levels = { warn: level('warn'), fail: level('fail') };
-    const disorder = verdictOrderProblem({ ...levels, sense: check.sense, id, at });
-    if (disorder !== undefined) problems.push(disorder);
-    merged.set(id, { reason: policy.reason, source: policy.source, ...levels, other: levels, overriddenAt: `${at.path}:${at.line}` });
+    const levels = { warn: level('warn', policy.warn), fail: level('fail', policy.fail) };
+    // who sets one pair of levels sets it for parts of every kind
+    const other = { warn: level('other.warn', levels.warn), fail: level('other.fail', levels.fail) };
+    const disorder = [levels, other].flatMap((pair) => verdictOrderProblem({ ...pair, sense: check.sense, id, at }) ?? []);
+    problems.push(...disorder.slice(0, 1));
+    const words = { reason: reason ?? policy.reason, source: source ?? policy.source };
+    merged.set(id, { ...words, ...levels, other, overriddenAt: `${at.path}:${at.line}` });
   }
   return problems.length > 0 ? { ok: false, problems } : { ok: true, value: merged };
 }

@@ -26,6 +26,8 @@ export interface Result {
   readonly at: Location;
   readonly basis: readonly string[];
   readonly remedy?: string | undefined;
+  /** Whose levels it was judged by where not those of the default policy: `team.yaml:4`. */
+  readonly levelsFrom?: string | undefined;
   /** Where the limits of the team waive it, or did until the waiver expired. */
   readonly waiver?: AppliedWaiver | undefined;
 }

@@ -1,5 +1,6 @@
 import type { Location } from '../source/location.ts';
 import type { Verdict } from './judge.ts';
+import type { Result } from './result.ts';
 
 /** A result that a team has decided to live with for a while: a line of `waivers` in a file of limits. */
 export interface Waiver {
@@ -36,4 +37,30 @@ export function isFailing({
 }): boolean {
   if (waiver === undefined || verdict === 'pass') return failing.includes(verdict);
   return waiver.expired;
+}
+
+/**
+ * Results with the waivers that hold for their file: of several for one result, the one that expires last.
+ *
+ * @param results  of one project file
+ * @param waivers  whose files match it
+ * @param today    as `2027-03-31`
+ */
+export function waivedResults({
+  results,
+  waivers,
+  today,
+}: {
+  results: readonly Result[];
+  waivers: readonly Waiver[];
+  today: string;
+}): readonly Result[] {
+  if (waivers.length === 0) return results;
+  return results.map((result) => {
+    const [waiver] = waivers.filter(({ id }) => id === result.id).toSorted((a, b) => (a.expires < b.expires ? 1 : -1));
+    if (waiver === undefined || result.verdict === 'pass') return result;
+    // what is made when it is asked for is asked for here: a copy would make it anyway
+    const { basis, remedy, ...rest } = result;
+    return { ...rest, basis, remedy, waiver: { ...waiver, expired: waiver.expires < today } };
+  });
 }

@@ -172,6 +172,7 @@ function resultOf({
       return (remedy ??= { words: remedyOf({ finding, judgement, passingBank }) }).words;
     },
     ...(reason === undefined ? {} : { reason }),
+    ...(policy.overriddenAt === undefined ? {} : { levelsFrom: policy.overriddenAt }),
   };
 }
 

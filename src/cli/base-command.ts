@@ -32,14 +32,19 @@ export abstract class BaseCommand extends Command {
     this.log(`\nwrote ${path}`);
   }
 
-  /** A status line of work that takes more than a moment, on a terminal; nothing elsewhere. */
-  protected progress(): (share: number) => void {
+  /**
+   * A status line of work that takes more than a moment, on a terminal; nothing elsewhere.
+   *
+   * @param words  of the share that is done; percent where not given
+   * @returns is told the share; takes the line away at 1
+   */
+  protected progress(words = (share: number): string => `${Math.floor(share * 100)} %`): (share: number) => void {
     if (!process.stderr.isTTY || this.jsonEnabled()) return () => undefined;
     const begun = Date.now();
     let shown = '';
     return (share) => {
       if (Date.now() - begun < quietFor) return;
-      const text = share < 1 ? `${Math.floor(share * 100)} %` : '';
+      const text = share < 1 ? words(share) : '';
       if (text !== shown) process.stderr.write(`\r${text.padEnd(shown.length)}${text === '' ? '\r' : ''}`);
       shown = text;
     };

@@ -1,4 +1,4 @@
-import { readFileSync, readdirSync, statSync } from 'node:fs';
+import { lstatSync, readFileSync, readdirSync, statSync } from 'node:fs';
 import { decodeText, mostBytes } from '../source/decode-text.ts';
 import { InputError, type Diagnostic } from '../source/diagnostic.ts';
 import type { Location } from '../source/location.ts';
@@ -9,6 +9,11 @@ const texts = new Map<string, string>();
 /** The text of a file that has been read; undefined for any other path. */
 export function textOf(path: string): string | undefined {
   return texts.get(path);
+}
+
+/** Keeps the text of a file that was read elsewhere. */
+export function keepText({ path, text }: { path: string; text: string }): void {
+  texts.set(path, text);
 }
 
 /**
@@ -72,13 +77,23 @@ const causes: Readonly<Record<string, { id: string; words: string; help: string 
   ENAMETOOLONG: { id: 'no-such-file', words: 'does not exist: the name is too long', help: 'check the path' },
 };
 
+const leadsNowhere = { id: 'no-such-file', words: 'is a link to something that does not exist', help: 'check the link' };
+
+function isLink(path: string): boolean {
+  return lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink() === true;
+}
+
 function attempt<T>(path: string, action: () => T): T {
   try {
     return action();
   } catch (error) {
     if (error instanceof InputError) throw error;
     const code = error instanceof Error && 'code' in error ? String(error.code) : '';
-    const cause = causes[code] ?? { id: 'unreadable', words: `cannot be read (${code || 'unknown cause'})`, help: 'check the path' };
+    const cause = (code === 'ENOENT' && isLink(path) ? leadsNowhere : causes[code]) ?? {
+      id: 'unreadable',
+      words: `cannot be read (${code || 'unknown cause'})`,
+      help: 'check the path',
+    };
     throw refusal({ id: cause.id, message: `${path === '' ? 'a file without a name' : path} ${cause.words}`, help: cause.help });
   }
 }

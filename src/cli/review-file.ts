@@ -15,6 +15,7 @@ import type { Design } from '../project/design.ts';
 import { readProject, type LibraryOpener } from '../project/read-project.ts';
 import type { ReviewReport } from '../report/review-report.ts';
 import { InputError, type Outcome } from '../source/diagnostic.ts';
+import { timedChecks } from '../studies/timed-checks.ts';
 import { compiledPolicies } from './compiled.ts';
 import { readText } from './files.ts';
 import { partsInFolders } from './parts-folders.ts';
@@ -92,6 +93,8 @@ export function studied<T>({ design, study }: { design: Design; study: () => T }
 /**
  * Reads one project file and reviews it, its starts in the time domain unless the closed forms are to do.
  *
+ * @param faults  what single faults do, too
+ * @param only    ids of the checks that are wanted; all where not given
  * Errors: InputError with everything that is wrong with the file or the parts it names.
  */
 export function reviewedFile({
@@ -100,15 +103,17 @@ export function reviewedFile({
   policies,
   closedForm = false,
   faults = false,
+  only,
 }: {
   path: string;
   root: string;
   policies: Policies;
   closedForm?: boolean;
   faults?: boolean;
+  only?: readonly string[] | undefined;
 }): ReviewReport {
   const design = designInFile({ path, root });
-  return reportOf({ design, path, policies, closedForm, faults });
+  return reportOf({ design, path, policies, closedForm, faults, only });
 }
 
 /**
@@ -122,17 +127,19 @@ export function reportOf({
   policies,
   closedForm,
   faults = false,
+  only,
 }: {
   design: Design;
   path: string;
   policies: Policies;
   closedForm: boolean;
   faults?: boolean;
+  only?: readonly string[] | undefined;
 }): ReviewReport {
   return studied({
     design,
     study: () => {
-      const { analysis, results, merged } = reviewedDesign({ design, policies, closedForm });
+      const { analysis, results, merged } = reviewedDesign({ design, policies, closedForm, only });
       return {
         file: path,
         title: design.title ?? 'untitled',
@@ -141,6 +148,7 @@ export function reportOf({
         cautions: cautionsOf(analysis),
         assumptions: assumptionsOf(analysis),
         ratings: ratingsUsed(design),
+        ...(only === undefined ? {} : { only }),
         ...(faults ? { faults: faultsOf({ design, policies: merged, results }) } : {}),
       };
     },
@@ -152,14 +160,26 @@ export function reportOf({
  *
  * Errors: InputError where the project's limits cannot be used; DesignError where it lacks what everything needs.
  */
-export function reviewedDesign({ design, policies, closedForm = false }: { design: Design; policies: Policies; closedForm?: boolean }): {
+export function reviewedDesign({
+  design,
+  policies,
+  closedForm = false,
+  only,
+}: {
+  design: Design;
+  policies: Policies;
+  closedForm?: boolean;
+  only?: readonly string[] | undefined;
+}): {
   analysis: Analysis;
   results: readonly Result[];
   merged: Policies;
 } {
   const merged = ownPolicies({ policies, design });
-  const analysis = analysisFor({ design, closedForm });
-  return { analysis, results: reviewOf({ analysis, policies: merged }), merged };
+  // nothing but these checks looks at what the time domain changes
+  const timed = !closedForm && (only === undefined || only.some((id) => timedChecks.has(id)));
+  const analysis = analysisFor({ design, closedForm: !timed });
+  return { analysis, results: reviewOf({ analysis, policies: merged, only: only && new Set(only) }), merged };
 }
 
 /** An analysis in closed form, its starts and load changes in the time domain unless that is to do. */

@@ -16,6 +16,7 @@ export interface JsonReport {
   readonly assumptions: readonly string[];
   readonly ratings: readonly object[];
   readonly faults?: readonly object[];
+  readonly only?: readonly string[];
 }
 
 /** A report as JSON data. */
@@ -53,12 +54,29 @@ export function jsonReport({ report, version }: { report: ReviewReport; version:
             note: note ?? null,
           })),
         }),
+    ...(report.only === undefined ? {} : { only: report.only }),
   };
 }
 
 /** `use` is 1 − margin; both are null where nothing was assessed or the limit is 0. */
 export function jsonResult(result: Result): object {
-  const { id, subject, case: where, verdict, value, limit, dimension, sense, margin, reason, at, basis, remedy } = result;
+  const {
+    id,
+    subject,
+    case: where,
+    verdict,
+    value,
+    limit,
+    dimension,
+    sense,
+    margin,
+    reason,
+    at,
+    basis,
+    remedy,
+    levelsFrom,
+    waiver,
+  } = result;
   return {
     id,
     subject,
@@ -74,5 +92,16 @@ export function jsonResult(result: Result): object {
     at: { path: at.path, line: at.line, column: at.column },
     basis,
     remedy: remedy ?? null,
+    ...(levelsFrom === undefined ? {} : { levelsFrom }),
+    ...(waiver === undefined
+      ? {}
+      : {
+          waiver: {
+            expires: waiver.expires,
+            expired: waiver.expired,
+            reason: waiver.reason,
+            at: { path: waiver.at.path, line: waiver.at.line, column: waiver.at.column },
+          },
+        }),
   };
 }

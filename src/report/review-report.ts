@@ -13,6 +13,8 @@ export interface ReviewReport {
   readonly cautions: readonly string[];
   readonly assumptions: readonly string[];
   readonly ratings: readonly UsedRating[];
+  /** Ids of the checks that were asked for; all where it is not given. */
+  readonly only?: readonly string[];
   /** Where single faults were asked for. */
   readonly faults?: readonly FaultResult[];
 }
@@ -27,8 +29,9 @@ export function verdictCounts(results: readonly Result[]): VerdictCounts {
   return counts;
 }
 
-/** The gravest verdict: fail, then not assessed, then warn, then pass. */
+/** The gravest verdict: fail, then not assessed, then warn, then pass; where there is no result, nothing was assessed. */
 export function gravestVerdict(results: readonly Result[]): Verdict {
+  if (results.length === 0) return 'not assessed';
   return verdicts[Math.max(0, ...results.map(({ verdict }) => verdicts.indexOf(verdict)))]!;
 }
 

@@ -28,6 +28,8 @@ export interface FormatOptions {
   readonly failing: readonly Verdict[];
   /** What is to be said of the run as a whole: files that were skipped, waivers that match nothing. */
   readonly notes: readonly string[];
+  /** Whether a set of files was asked for, though it may hold one. */
+  readonly several: boolean;
   /** When it ran, `2027-03-31T12:00:00`, in UTC. */
   readonly time: string;
 }

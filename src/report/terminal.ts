@@ -8,6 +8,7 @@ import { faultLines } from './fault-lines.ts';
 import { operatingLines } from './operating-lines.ts';
 import { painter } from './paint.ts';
 import { ratingLines } from './rating-lines.ts';
+import { oneLine, waiverWords } from './result-words.ts';
 import { gravestVerdict, unverifiedRatings, verdictCounts, type ReviewReport } from './review-report.ts';
 import { hanging } from './wrap.ts';
 
@@ -18,6 +19,10 @@ export interface TerminalStyle {
   readonly colourLevel: 0 | 1 | 2 | 3;
   /** Show the basis of every result, of passes too. */
   readonly all: boolean;
+  /** All passes in one line. */
+  readonly folded?: boolean;
+  /** What does not pass and the last line alone. */
+  readonly quiet?: boolean;
 }
 
 const indent = '    ';
@@ -27,22 +32,33 @@ const verdictWidth = 'not assessed'.length;
 export function terminalReport({ report, style }: { report: ReviewReport; style: TerminalStyle }): string {
   const paint = painter(style.colourLevel);
   const referred = referredResults(report.results);
-  const idWidth = Math.max(...report.results.map(({ id }) => id.length));
+  const idWidth = Math.max(0, ...report.results.map(({ id }) => id.length));
   const list = (title: string, lines: readonly string[]): readonly string[] =>
     lines.length === 0
       ? []
       : ['', `  ${title}`, ...lines.flatMap((line) => hanging({ text: line, first: `${indent}- `, width: style.width }))];
-  return [
-    ...hanging({ text: report.title, first: `${report.file}  `, width: style.width }),
-    '',
-    ...operatingLines({ quantities: report.quantities, results: report.results, width: style.width }),
-    ...groups(report.results.filter((result) => !referred.includes(result))).flatMap(({ part, results }) => [
+  const isFolded = style.quiet === true || (style.folded === true && !style.all);
+  const shown = report.results.filter((result) => !referred.includes(result) && !(isFolded && result.verdict === 'pass'));
+  const body = [
+    ...groups(shown).flatMap(({ part, results }) => [
       '',
       `  ${part}`,
       ...results.flatMap((result) => resultLines({ result, style, paint, idWidth })),
     ]),
     ...referredLines({ results: referred, width: style.width }),
+  ];
+  const head = hanging({ text: oneLine(report.title), first: `${report.file}  `, width: style.width });
+  const last = summaryLine({ report, paint });
+  // the name of the file stands with what is said of it; alone, on the last line
+  if (style.quiet === true) return (body.length === 0 ? [`${report.file}: ${last}`] : [...head, ...body, '', last]).join('\n');
+  return [
+    ...head,
+    '',
+    ...operatingLines({ quantities: report.quantities, results: report.results, width: style.width }),
+    ...(isFolded ? passLines({ results: report.results, width: style.width }) : []),
+    ...body,
     ...list('single faults, in closed form', faultLines(report.faults ?? [])),
+    ...list('limits that are not those of the default policy', levelLines(report.results)),
     ...list('assumed', report.assumptions),
     ...list('ratings not from a data sheet: confirm them for the part in hand', ratingLines(unverifiedRatings(report.ratings))),
     ...sourceLines({ report, width: style.width }),
@@ -50,6 +66,24 @@ export function terminalReport({ report, style }: { report: ReviewReport; style:
     '',
     ...summaryLines({ report, paint, width: style.width }),
   ].join('\n');
+}
+
+/** All passes in one statement. */
+function passLines({ results, width }: { results: readonly Result[]; width: number }): readonly string[] {
+  const passed = results.filter(({ verdict }) => verdict === 'pass').map(({ id }) => id);
+  return passed.length === 0 ? [] : ['', ...hanging({ text: passed.join(', '), first: `  ${passed.length} passed: `, indent: 4, width })];
+}
+
+/** Which limits are from where: `pad.yaml:40: loaded-q, choke-ratio`. */
+function levelLines(results: readonly Result[]): readonly string[] {
+  const places = [...new Set(results.flatMap(({ levelsFrom }) => levelsFrom ?? []))];
+  return places.map(
+    (place) =>
+      `${place}: ${results
+        .filter(({ levelsFrom }) => levelsFrom === place)
+        .map(({ id }) => id)
+        .join(', ')}`,
+  );
 }
 
 /** Results without a value of their own that all refer to one other check for the same reason: they are told together. */
@@ -100,7 +134,7 @@ function resultLines({
   paint: (verdict: Verdict, text: string) => string;
   idWidth: number;
 }): readonly string[] {
-  const { verdict, id, at, remedy, reason } = result;
+  const { verdict, id, at, remedy, reason, waiver } = result;
   const rest = `  ${id.padEnd(idWidth)}  ${comparison(result)}`.trimEnd();
   const plain = `${indent}${verdict.padEnd(verdictWidth)}${rest}`;
   const first = `${indent}${paint(verdict, verdict.padEnd(verdictWidth))}${rest}`;
@@ -127,6 +161,7 @@ function resultLines({
     ...result.basis.flatMap((line) => detail(line)),
     `${deep}${at.path}:${at.line}:${at.column}`,
     ...(remedy === undefined ? [] : detail(remedy, 'change: ')),
+    ...(waiver === undefined ? [] : detail(waiverWords(waiver))),
   ];
 }
 
@@ -139,14 +174,20 @@ function summaryLines({
   paint: (verdict: Verdict, text: string) => string;
   width: number;
 }): readonly string[] {
-  const counts = verdictCounts(report.results);
   const verdict = gravestVerdict(report.results);
-  const gravest = report.results.findLast((result) => result.verdict === verdict)!;
-  const next = verdict === 'pass' ? 'latch-up' : gravest.id;
+  const gravest = report.results.findLast((result) => result.verdict === verdict);
   const failed = report.results.filter((result) => result.verdict === 'fail').map(({ id }) => id);
   return [
     ...(failed.length === 0 ? [] : hanging({ text: failed.join(', '), first: 'failed: ', width })),
-    `${counts.fail} failed, ${counts['not assessed']} not assessed, ${counts.warn} warned, ${counts.pass} passed: ${paint(verdict, verdict)}`,
-    `next: tankproof explain ${next}`,
+    summaryLine({ report, paint }),
+    `next: tankproof explain ${verdict === 'pass' ? 'latch-up' : (gravest?.id ?? '')}`.trimEnd(),
   ];
+}
+
+function summaryLine({ report, paint }: { report: ReviewReport; paint: (verdict: Verdict, text: string) => string }): string {
+  const counts = verdictCounts(report.results);
+  const verdict = gravestVerdict(report.results);
+  const waived = report.results.filter(({ waiver }) => waiver?.expired === false).length;
+  const numbers = `${counts.fail} failed, ${counts['not assessed']} not assessed, ${counts.warn} warned, ${counts.pass} passed`;
+  return `${numbers}: ${paint(verdict, verdict)}${waived === 0 ? '' : ` (${waived} waived)`}`;
 }

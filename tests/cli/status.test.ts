@@ -40,8 +40,9 @@ describe.concurrent('words go where they belong', () => {
   test('the report to standard output, a refusal to standard error', async () => {
     const both = await ran(['check', 'missing.yaml', pad]);
     expect(both.stderr).toContain('missing.yaml does not exist');
-    expect(both.stdout).toContain('36 passed: pass');
-    expect(both.stdout).toContain('missing.yaml: could not run');
+    expect(both.stdout).toMatch(/^ {2}could not run +missing\.yaml$/m);
+    expect(both.stdout).toMatch(/^ {2}pass +0 +0 +0 +36 {2}examples\/charging-pad\.yaml$/m);
+    expect(both.stdout).toMatch(/^2 files: 1 could not run, 1 pass: pass, 1 could not run$/m);
   });
 
   test.each([

@@ -16,7 +16,14 @@ import { edited, measuredPad } from '../checks/reviewed.ts';
 import { fileWith, root } from '../cli/ran.ts';
 
 const schemas = join(import.meta.dirname, 'schemas');
-const options: FormatOptions = { version: '1.2.3', all: false, failing: ['fail'], notes: ['one note'], time: '2027-03-31T12:00:00' };
+const options: FormatOptions = {
+  version: '1.2.3',
+  all: false,
+  failing: ['fail'],
+  notes: ['one note'],
+  several: true,
+  time: '2027-03-31T12:00:00',
+};
 
 /** Reviews a file in closed form, as `check` does. */
 function reviewOfFile(file: string): Reviewed {
