@@ -1,7 +1,9 @@
 import type { Outcome } from '../driver/time-domain/outcome.ts';
+import type { Peaks } from '../driver/time-domain/run.ts';
 import { tracks } from '../driver/time-domain/recorder.ts';
-import type { LatchMap, StartupEvent } from '../studies/startup.ts';
+import type { Breakdown, LatchMap, StartupEvent } from '../studies/startup.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
+import { noLessThan } from '../checks/words.ts';
 import { stripChart } from './strip-chart.ts';
 import { hanging } from './wrap.ts';
 
@@ -54,24 +56,48 @@ function isCut({ result, recording }: StartupEvent): boolean {
   return !('unknown' in result) && recording !== undefined && result.at > 1.1 * recording.slice * recording.count;
 }
 
-function eventLines({ event: { event, load, asWritten, result }, width }: { event: StartupEvent; width: number }): readonly string[] {
+function eventLines({
+  event: { event, load, asWritten, result, breakdown },
+  width,
+}: {
+  event: StartupEvent;
+  width: number;
+}): readonly string[] {
   const name = `${event}, ${load}${asWritten ? '' : ' (not as written)'}`;
   if ('unknown' in result)
     return [
       ...hanging({ text: name, first: '  not assessed  ', width }),
       ...hanging({ text: result.unknown, first: ' '.repeat(16), width }),
     ];
-  const { outcome, peaks, at, why } = result;
+  const { outcome, peaks, at, why, needs } = result;
   const volt = (value: number): string => formatQuantity({ value, dimension: 'voltage' });
   const ampere = (value: number): string => formatQuantity({ value, dimension: 'current' });
   const numbers = `drain ${volt(peaks.drain)} at ${formatQuantity({ value: peaks.drainAt, dimension: 'time' })}, choke ${ampere(peaks.choke)}, supply ${ampere(peaks.supply)}, gate ${volt(peaks.gate)}`;
   return [
     ...hanging({ text: name, first: `  ${outcome.padEnd(14)}`, width }),
     ...hanging({ text: numbers, first: ' '.repeat(16), width }),
+    ...(breakdown === undefined ? [] : hanging({ text: breakdownWords(breakdown), first: ' '.repeat(16), width })),
     ...(outcome === 'runs'
       ? []
       : hanging({ text: `${why}; followed for ${formatQuantity({ value: at, dimension: 'time' })}`, first: ' '.repeat(16), width })),
+    ...(needs === undefined
+      ? []
+      : hanging({
+          text: `change: a supply that gives ${noLessThan({ value: needs, dimension: 'current' })} or more (supply.currentLimit)`,
+          first: ' '.repeat(16),
+          width,
+        })),
   ];
+}
+
+function breakdownWords({ rated, energy, until, singlePulse }: Breakdown): string {
+  const joule = (value: number): string => formatQuantity({ value, dimension: 'energy', digits: 2 });
+  const within = formatQuantity({ value: until, dimension: 'time', digits: 2 });
+  const rating =
+    singlePulse === undefined
+      ? 'the part gives no single-pulse rating'
+      : `${energy > singlePulse.energy ? 'past' : 'within'} the single-pulse rating of ${joule(singlePulse.energy)} (${singlePulse.source}), which is no licence for many`;
+  return `past V_DSS: switches that break down at ${formatQuantity({ value: rated, dimension: 'voltage' })} take ${joule(energy)} within ${within}, ${rating}`;
 }
 
 const signs: Readonly<Record<Outcome | 'unknown', string>> = { runs: '.', latches: 'L', stalls: 'S', undecided: '?', unknown: '-' };
@@ -105,6 +131,11 @@ export function recordingCsv({ recording }: Required<Pick<StartupEvent, 'recordi
   return [header, ...lines, ''].join('\n');
 }
 
+/** The peaks of a run whose drains rise without bound. */
+function withoutBreakdown({ breakdownEnergy: _energy, ...peaks }: Peaks): Omit<Peaks, 'breakdownEnergy'> {
+  return peaks;
+}
+
 /** Events as a JSON document. */
 export function startupJson({
   file,
@@ -120,13 +151,21 @@ export function startupJson({
   return {
     file,
     title,
-    events: events.map(({ event, load, asWritten, result }) => ({
+    events: events.map(({ event, load, asWritten, result, breakdown }) => ({
       event,
       load,
       asWritten,
       ...('unknown' in result
         ? { outcome: 'not assessed', reason: result.unknown }
-        : { outcome: result.outcome, reason: result.why, endedAt: result.at, steps: result.steps, peaks: result.peaks }),
+        : {
+            outcome: result.outcome,
+            reason: result.why,
+            ...(result.needs === undefined ? {} : { supplyNeeded: result.needs }),
+            endedAt: result.at,
+            steps: result.steps,
+            peaks: withoutBreakdown(result.peaks),
+            ...(breakdown === undefined ? {} : { breakdown }),
+          }),
     })),
     ...(map === undefined ? {} : { latchMap: map }),
   };

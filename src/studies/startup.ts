@@ -9,7 +9,7 @@ import { timedStart } from '../driver/time-domain/switch-on.ts';
 import { addsLoss, supplyDip } from '../driver/timed-events.ts';
 import { usualMismatch } from '../driver/usual-pair.ts';
 import type { Design, Load } from '../project/design.ts';
-import type { Ratio, Second } from '../units/si.ts';
+import type { Joule, Ratio, Second, Volt } from '../units/si.ts';
 
 /** An event of the list, with what it came to. */
 export interface StartupEvent {
@@ -19,6 +19,19 @@ export interface StartupEvent {
   readonly asWritten: boolean;
   readonly result: TimedEvent | Unknown;
   readonly recording?: Recording;
+  /** Where the drains pass V_DSS: the same event with switches that break down there. */
+  readonly breakdown?: Breakdown;
+}
+
+/** What switches take that break down at their rated voltage. */
+export interface Breakdown {
+  readonly rated: Volt;
+  /** In both switches, all pulses of the event together. */
+  readonly energy: Joule;
+  /** How long the event was followed. */
+  readonly until: Second;
+  /** Single pulse, one switch; undefined where the part gives none. */
+  readonly singlePulse?: { readonly energy: Joule; readonly source: string };
 }
 
 /** How the events are run. */
@@ -42,14 +55,16 @@ function eventsOf({ design, load, options }: { design: Design; load: Load; optio
   const recorded = (
     event: string,
     asWritten: boolean,
-    run: (see: ReturnType<typeof recorder>['see']) => TimedEvent | Unknown,
+    run: (how: { see?: ReturnType<typeof recorder>['see']; breakdown?: Volt }) => TimedEvent | Unknown,
   ): StartupEvent => {
     const { see, recording } = recorder({ slices, first });
-    const result = run(see);
-    return { event, load: load.name, asWritten, result, ...('unknown' in result ? {} : { recording: recording() }) };
+    const result = run({ see });
+    const noted = 'unknown' in result ? {} : { recording: recording() };
+    const breakdown = 'unknown' in result ? undefined : breakdownOf({ design, peak: result.peaks.drain, run });
+    return { event, load: load.name, asWritten, result, ...noted, ...(breakdown === undefined ? {} : { breakdown }) };
   };
   const disturbed = (disturbance: Disturbance, event: string): StartupEvent =>
-    recorded(event, true, (see) => timedDisturbance({ design, point, pair, disturbance, see }));
+    recorded(event, true, (how) => timedDisturbance({ design, point, pair, disturbance, ...how }));
   const isLive = (design.supply.riseTime ?? 0) === 0;
   const plugged: Design = {
     ...design,
@@ -57,15 +72,37 @@ function eventsOf({ design, load, options }: { design: Design; load: Load; optio
     gates: { ...design.gates, pullUp: { ...design.gates.pullUp, hold: false } },
   };
   return [
-    recorded('switch-on', true, (see) => timedStart({ design, point, pair, see })),
+    recorded('switch-on', true, (how) => timedStart({ design, point, pair, ...how })),
     ...(isLive && !design.gates.pullUp.hold
       ? []
-      : [recorded('hot-plug', false, (see) => timedStart({ design: plugged, point, pair, see }))]),
+      : [recorded('hot-plug', false, (how) => timedStart({ design: plugged, point, pair, ...how }))]),
     ...(addsLoss(load)
       ? [disturbed({ kind: 'load application' }, 'load application'), disturbed({ kind: 'load removal' }, 'load removal')]
       : []),
     disturbed(supplyDip, `supply drop to ${supplyDip.share * 100} %, ${supplyDip.periods} periods`),
   ];
+}
+
+/** An event run again with switches that break down at V_DSS, where its drains pass that. */
+function breakdownOf({
+  design,
+  peak,
+  run,
+}: {
+  design: Design;
+  peak: Volt;
+  run: (how: { breakdown: Volt }) => TimedEvent | Unknown;
+}): Breakdown | undefined {
+  const { drainVoltage, avalancheEnergy } = design.switches.mosfet.ratings;
+  if (drainVoltage === undefined || peak <= drainVoltage.value) return undefined;
+  const broken = run({ breakdown: drainVoltage.value });
+  if ('unknown' in broken) return undefined;
+  return {
+    rated: drainVoltage.value,
+    energy: broken.peaks.breakdownEnergy,
+    until: broken.at,
+    ...(avalancheEnergy === undefined ? {} : { singlePulse: { energy: avalancheEnergy.value, source: avalancheEnergy.source } }),
+  };
 }
 
 function pairOf({ design, point, options }: { design: Design; point: ReturnType<typeof operatingPoint>; options: StartupOptions }): Pair {

@@ -93,7 +93,7 @@ describe.concurrent('colour', () => {
     ['an empty NO_COLOR says nothing', [], { FORCE_COLOR: '1', NO_COLOR: '' }, true],
     ['never', ['--color', 'never'], { FORCE_COLOR: '1' }, false],
   ])('%s', async (_words, args, env, coloured) => {
-    const { stdout } = await ran(['check', heater, ...args], { env });
+    const { stdout } = await ran(['check', heater, '--closed-form', ...args], { env });
     expect(stdout.includes(escape)).toBe(coloured);
     // the words are the same either way
     const plain = stdout.replaceAll(/\u001B\[\d+m/g, '');
@@ -101,4 +101,19 @@ describe.concurrent('colour', () => {
     const json = await ran(['check', heater, '--json', ...args], { env });
     expect(json.stdout).not.toContain(escape);
   });
+});
+
+test('the built tool reads the signs that are not ASCII as the sources do', async () => {
+  const file = fileWith(
+    edited(measuredPad, ['ambient: 35 degC', 'ambient: 35 °C'], ['voltage: 18 V', 'voltage: 3 × 6 V'], ['4.5 uH', '4.5 µH']),
+  );
+  expect((await ran(['check', '--closed-form', file])).status).toBe(0);
+});
+
+test.each([
+  ['window', 'examples/spark-igniter.yaml', '--closed-form'],
+  ['bank', 'examples/bolt-heater.yaml', '--closed-form', '--part', 'pp-box-100n-630v', '--series', '1'],
+])('%s ends with 1, and with 0 under --report-only', async (...args) => {
+  expect((await ran([...args])).status).toBe(1);
+  expect((await ran([...args, '--report-only'])).status).toBe(0);
 });

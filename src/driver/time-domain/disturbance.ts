@@ -1,5 +1,5 @@
 import type { Design } from '../../project/design.ts';
-import type { Ratio } from '../../units/si.ts';
+import type { Ratio, Volt } from '../../units/si.ts';
 import { isKnown, type Unknown } from '../known.ts';
 import { operatingPoint, type OperatingPoint, type Running } from '../operating-point.ts';
 import { addedResistance } from '../tank.ts';
@@ -8,6 +8,7 @@ import { circuitOf, type Pair } from './circuit-of.ts';
 import { measuresOf } from './measures.ts';
 import { accuracyOf, finished, stretch, usualEffort, type Effort, type TimedEvent } from './outcome.ts';
 import { runOf, type Moment } from './run.ts';
+import { starvedBy, withinLimit } from './supply-limit.ts';
 
 /** What happens to a running driver. */
 export type Disturbance =
@@ -27,6 +28,7 @@ const settling = { tank: 30, envelope: 3 } as const;
  * @param point        load and corner
  * @param pair         how the switches are taken
  * @param disturbance  what happens
+ * @param breakdown    drain voltage that breaks down, in V; the drains rise without bound if left out
  * @param effort       how exactly it is followed
  * @param see          watches, from the event on
  * @returns what it comes to, with the peaks from the event on; unknown where a rating is missing or nothing oscillates
@@ -36,6 +38,7 @@ export function timedDisturbance({
   point,
   pair,
   disturbance,
+  breakdown,
   effort = usualEffort,
   see,
 }: {
@@ -43,12 +46,15 @@ export function timedDisturbance({
   point: OperatingPoint;
   pair: Pair;
   disturbance: Disturbance;
+  breakdown?: Volt | undefined;
   effort?: Effort;
   see?: (moment: Moment) => void;
 }): TimedEvent | Unknown {
   const { running } = point;
   if (running === undefined) return { unknown: 'it does not oscillate with this load' };
-  const given = circuitOf({ design, point, pair });
+  const starved = starvedBy({ design, point });
+  if (starved !== undefined) return starved;
+  const given = circuitOf({ design, point, pair, breakdown });
   if ('unknown' in given) return given;
   const none = 1e9 * Math.max(1, point.tank.impedance);
   const added = addedResistance({ design, load: point.load });
@@ -74,7 +80,7 @@ export function timedDisturbance({
   const circuit: Circuit = { ...up, supply: { ...up.supply, ...dip }, tank: { ...up.tank, load: after, loadAfter: after } };
   const railUp = disturbance.kind === 'supply drop' ? disturbance.periods * measures.period : 0;
   const last = stretch({ circuit, measures: { ...measures, railUp }, accuracy, mostSteps: effort.mostSteps, initial: settled.state, see });
-  return finished({ circuit, measures, ...last });
+  return withinLimit({ design, event: finished({ circuit, measures, ...last }) });
 }
 
 /** A running state to settle from: A off at its crest, B on, the chokes at half the supply current. */

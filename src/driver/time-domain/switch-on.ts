@@ -2,11 +2,12 @@ import type { Design } from '../../project/design.ts';
 import type { Volt } from '../../units/si.ts';
 import type { Unknown } from '../known.ts';
 import type { OperatingPoint } from '../operating-point.ts';
-import { place, sourceVoltage, stateCount, type Circuit } from './circuit.ts';
+import { place, sourceOverTime, stateCount, type Circuit } from './circuit.ts';
 import { circuitOf, type Pair } from './circuit-of.ts';
 import { followedBefore, measuresOf, type Measures } from './measures.ts';
 import { accuracyOf, finished, stretch, usualEffort, type Effort, type TimedEvent } from './outcome.ts';
 import { higherPeaks, type Moment, type Run } from './run.ts';
+import { chargedBefore, isGivingWay, starvedBy, withinLimit } from './supply-limit.ts';
 
 /**
  * The start of a design in the time domain, with one load at one corner.
@@ -14,6 +15,7 @@ import { higherPeaks, type Moment, type Run } from './run.ts';
  * @param design   the project
  * @param point    load and corner
  * @param pair     how the switches are taken
+ * @param breakdown  drain voltage that breaks down, in V; the drains rise without bound if left out
  * @param effort   how exactly it is followed
  * @param see      watches
  * @param whole    false to end where it swings on a rail that creeps up, which is enough to tell that it starts
@@ -23,6 +25,7 @@ export function timedStart({
   design,
   point,
   pair,
+  breakdown,
   effort = usualEffort,
   see,
   whole = true,
@@ -30,6 +33,7 @@ export function timedStart({
   design: Design;
   point: OperatingPoint;
   pair: Pair;
+  breakdown?: Volt | undefined;
   effort?: Effort;
   /** Called after every step; times begin anew where a slow rail is taken up again. */
   see?: (moment: Moment) => void;
@@ -37,14 +41,18 @@ export function timedStart({
 }): TimedEvent | Unknown {
   const { running } = point;
   if (running === undefined) return { unknown: 'it does not oscillate with this load' };
-  const circuit = circuitOf({ design, point, pair });
+  const starved = starvedBy({ design, point });
+  if (starved !== undefined) return starved;
+  const circuit = circuitOf({ design, point, pair, breakdown });
   if ('unknown' in circuit) return circuit;
   const measures = measuresOf({ design, point, running, circuit });
   const accuracy = accuracyOf({ point, effort });
   const first = stretch({ circuit, measures, accuracy, mostSteps: effort.mostSteps, initial: initialState({ design, circuit }), see });
   const { railUp, envelopePeriod } = measures;
-  if (first.verdict !== 'settled') return finished({ circuit, measures, ...first });
-  if (!whole) return finished({ circuit, measures, ...first, verdict: 'runs' });
+  if (first.verdict !== 'settled')
+    return withinLimit({ design, event: finished({ circuit, measures, ...first }), before: chargedBefore(design) });
+  // what a supply must give is not seen before its rail is up
+  if (!whole && !isGivingWay(design)) return finished({ circuit, measures, ...first, verdict: 'runs' });
   // no outcome before the rail is up: where too little is left to skip it goes on from where it is
   const ahead = Math.max(0, railUp - followedBefore * envelopePeriod - first.run.endedAt);
   const resumed = { ...circuit, supply: { ...circuit.supply, rising: first.run.endedAt + ahead } };
@@ -59,7 +67,7 @@ export function timedStart({
   });
   const end = finished({ circuit: resumed, measures, ...second });
   const peaks = higherPeaks(first.run.peaks, { ...end.peaks, drainAt: end.peaks.drainAt + resumed.supply.rising });
-  return { ...end, peaks, at: end.at + resumed.supply.rising, steps: first.run.steps + end.steps };
+  return withinLimit({ design, event: { ...end, peaks, at: end.at + resumed.supply.rising, steps: first.run.steps + end.steps } });
 }
 
 /**
@@ -79,8 +87,8 @@ function carriedOver({
   measures: Measures;
   gateHigh: Volt;
 }): Float64Array {
-  const whole = sourceVoltage(circuit, Number.MAX_VALUE);
-  const [then, now] = [sourceVoltage(circuit, run.endedAt) / whole, sourceVoltage(resumed, 0) / whole];
+  const { voltageAt, whole } = sourceOverTime(circuit);
+  const [then, now] = [voltageAt(run.endedAt) / whole, sourceOverTime(resumed).voltageAt(0) / whole];
   const left = Math.exp(-(resumed.supply.rising - run.endedAt) / measures.ringingTime);
   const later = (value: number, running: number): number => running * now + (value - running * then) * left;
   const { inductance, capacitance } = circuit.tank;
