@@ -1,4 +1,4 @@
-import type { Policies } from '../checks/policy.ts';
+import { waivedResults } from '../checks/waiver.ts';
 import type { Design } from '../project/design.ts';
 import { statedValues } from '../project/stated-values.ts';
 import type { ComparedFile, ComparedFiles, ComparedVersion } from '../report/compared-files.ts';
@@ -7,11 +7,17 @@ import { comparison, type ReviewedProject } from '../studies/compare/comparison.
 import type { Ratio } from '../units/si.ts';
 import { namedProjects, type NamedProjects, type ProjectSource } from './project-source.ts';
 import { accepted, designInText, reportOf } from './review-file.ts';
+import { waiverMatches, type ReviewSettings } from './review-settings.ts';
 
 /** A project that was read, and what is still to be computed of it. */
 interface Read extends Pick<ReviewedProject, 'path' | 'design' | 'stated'> {
   readonly foreign: readonly string[];
+  /** See ProjectSource. */
+  readonly place: string;
 }
+
+/** How both sides are reviewed. */
+type CompareSettings = Pick<ReviewSettings, 'policies' | 'closedForm' | 'waivers' | 'limitsPath' | 'today'>;
 
 /** A project file of either side, or of both, by its name in the folder. */
 interface Pair {
@@ -23,25 +29,23 @@ interface Pair {
 /**
  * What became of every project file between two versions of a file or a folder.
  *
- * @param before      a file, a folder, or `git:REV:path`
- * @param after       the same kind of thing
- * @param closedForm  leave out the time domain
- * @param progress    called with the share that is done
+ * @param before    a file, a folder, or `git:REV:path`
+ * @param after     the same kind of thing
+ * @param settings  of the reviews of both sides
+ * @param progress  called with the share that is done
  * Errors: InputError with everything that keeps any of the files from being reviewed; then nothing is compared.
  */
 export function comparedFiles({
   before,
   after,
   root,
-  policies,
-  closedForm,
+  settings,
   progress,
 }: {
   before: string;
   after: string;
   root: string;
-  policies: Policies;
-  closedForm: boolean;
+  settings: CompareSettings;
   progress: (share: Ratio) => void;
 }): ComparedFiles {
   const problems: Diagnostic[] = [];
@@ -66,7 +70,7 @@ export function comparedFiles({
   const reviews = pairs.reduce((sum, pair) => sum + reviewsOf(pair), 0);
   let done = 0;
   const reviewed = (project: Read): ReviewedProject => {
-    const review = reviewedProject({ project, policies, closedForm });
+    const review = reviewedProject({ project, settings });
     done += 1;
     progress(done / reviews);
     return review;
@@ -75,7 +79,14 @@ export function comparedFiles({
   progress(1);
   if (problems.length > 0) throw new InputError(problems);
   const isFolder = now.kind === 'folder';
-  return { before, after, isFolder, timed: !closedForm, files, foreign: [...new Set(pairs.flatMap((pair) => pair.before?.foreign ?? []))] };
+  return {
+    before,
+    after,
+    isFolder,
+    timed: !settings.closedForm,
+    files,
+    foreign: [...new Set(pairs.flatMap((pair) => pair.before?.foreign ?? []))],
+  };
 }
 
 function sourcePairs({
@@ -101,20 +112,19 @@ function read(source: ProjectSource): Read {
   const text = source.text();
   const { path, openLibrary } = source;
   const design = designInText({ text, path, openLibrary });
-  return { path, design, stated: accepted(statedValues({ text, path })), foreign: source.foreign() };
+  return { path, design, stated: accepted(statedValues({ text, path })), foreign: source.foreign(), place: source.place };
 }
 
 function reviewedProject({
-  project: { path, design, stated },
-  policies,
-  closedForm,
+  project: { path, design, stated, place },
+  settings: { policies, waivers, limitsPath, today, closedForm },
 }: {
   project: Read;
-  policies: Policies;
-  closedForm: boolean;
+  settings: CompareSettings;
 }): ReviewedProject {
   const { quantities, results, assumptions } = reportOf({ design, path, policies, closedForm });
-  return { path, design, stated, quantities, results, assumptions };
+  const own = waivers.filter((waiver) => waiverMatches({ waiver, file: place, limitsPath }));
+  return { path, design, stated, quantities, results: waivedResults({ results, waivers: own, today }), assumptions };
 }
 
 /** How many reviews a pair takes: none of a file that is gone, one of equal designs. */

@@ -38,6 +38,7 @@ export function completedCommands({ commands, root }: { commands: readonly Liste
   /** Words that the manifest does not know: of arguments by command and name, of flags likewise. */
   const words: Readonly<Record<string, readonly string[]>> = {
     'explain check': [...checkIds].toSorted(),
+    'check --only': [...checkIds].toSorted(),
     'parts text': parts,
     'bank --part': library.names('capacitors').toSorted(),
     'compare --fail-on': ['warn', 'not-assessed', 'worse', 'worse:5%'],

@@ -24,7 +24,7 @@ export { reviewSummary } from '../report/review-summary.ts';
 export { isFailing } from '../checks/waiver.ts';
 export { onlyNotes, skippedNotes, waiverNotes } from './check-notes.ts';
 export { namedFiles } from './project-files.ts';
-export { limitsFor } from './review-settings.ts';
+export { dayOf, limitsFor } from './review-settings.ts';
 export { reviewAll, serveReviews } from './review-pool.ts';
 export { wantedChecks } from './wanted-checks.ts';
 export { partsOnShelf } from './parts-shelf.ts';

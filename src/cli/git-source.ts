@@ -46,11 +46,11 @@ export function gitSource({ name, root }: { name: string; root: string }): Named
   const revision = { name: rev, commit: commitOf({ rev, about: name }) };
   const path = normalPath({ written, here, name });
   const entry = path === '' ? ({ path, kind: 'folder', hash: '', size: 0 } as const) : entryAt({ revision, path, name });
-  const source = (file: Entry): ProjectSource => projectIn({ revision, file, root });
+  const source = (file: Entry): ProjectSource => projectIn({ revision, file, here, root });
   if (entry.kind === 'file') return { kind: 'file', source: source(entry) };
   if (entry.kind !== 'folder') throw notPlain({ revision, entry });
   const files = entriesUnder({ revision, folder: path, all: true }).filter(
-    (file) => file.kind === 'file' && isProjectName(file.path) && !posix.dirname(relativeTo(path, file.path)).split('/').some(isHidden),
+    (file) => file.kind === 'file' && isProjectName(file.path) && !relativeTo(path, file.path).split('/').some(isPassedOver),
   );
   const projects = files.filter((file) => isProjectFile(() => blob({ revision, entry: file })));
   return { kind: 'folder', sources: new Map(projects.map((file) => [relativeTo(path, file.path), source(file)])) };
@@ -58,10 +58,6 @@ export function gitSource({ name, root }: { name: string; root: string }): Named
 
 function lineOf(printed: Buffer): string {
   return printed.toString('utf8').replace(/\n$/, '');
-}
-
-function isHidden(folder: string): boolean {
-  return folder !== '.' && isPassedOver(folder);
 }
 
 function relativeTo(folder: string, path: string): string {
@@ -144,7 +140,18 @@ function blob({ revision, entry }: { revision: Revision; entry: Entry }): string
 }
 
 /** A project file of a revision, its part folders from the same one; a folder outside of the repository is today's. */
-function projectIn({ revision, file, root }: { revision: Revision; file: Entry; root: string }): ProjectSource {
+function projectIn({
+  revision,
+  file,
+  here,
+  root,
+}: {
+  revision: Revision;
+  file: Entry;
+  /** Working folder from the top of the repository. */
+  here: string;
+  root: string;
+}): ProjectSource {
   const foreign = new Set<string>();
   const opened = (folder: string): PartsFolder => {
     const path = posix.normalize(posix.join(posix.dirname(file.path), folder)).replace(/\/$/, '');
@@ -155,6 +162,7 @@ function projectIn({ revision, file, root }: { revision: Revision; file: Entry; 
   };
   return {
     path: told({ revision, path: file.path }),
+    place: posix.relative(`/${here}`, `/${file.path}`),
     text: () => blob({ revision, entry: file }),
     openLibrary: (folders) => libraryOf({ root, own: folders.map(opened) }),
     foreign: () => [...foreign],

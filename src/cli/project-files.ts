@@ -4,6 +4,7 @@ import type { RefusedFile } from '../report/reviewed.ts';
 import { InputError, type Diagnostic } from '../source/diagnostic.ts';
 import { alternatives, isPattern, segmentMatches } from '../source/path-pattern.ts';
 import { namesIn, readText } from './files.ts';
+import { isPassedOver, isProjectFile, isProjectName } from './project-names.ts';
 
 /** The files that a command line names, in its order; what could not be looked into stands in its place among them. */
 export interface NamedFiles {
@@ -11,9 +12,6 @@ export interface NamedFiles {
   /** Files of folders and patterns that are no project files. */
   readonly skipped: readonly string[];
 }
-
-/** Folders that hold nothing of one's own. */
-const foreign = new Set(['node_modules']);
 
 /**
  * The project files that paths, folders and patterns name: a file that is named is taken as it is; of a folder all `*.yaml` and `*.yml` in it
@@ -64,10 +62,10 @@ function nothingFound({ path, isFolder, found }: { path: string; isFolder: boole
 /** Whether a file that was found, not named, is a project file; one that cannot be read may be. */
 function projectOrNot(path: string): { readonly project: string } | { readonly skipped: string } | RefusedFile {
   try {
-    return /^\{?\s*["']?tankproof["']?\s*:/m.test(readText(path)) ? { project: path } : { skipped: path };
+    return isProjectFile(() => readText(path)) ? { project: path } : { skipped: path };
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
-    return error.problems.every(({ id }) => id === 'empty-file') ? { skipped: path } : { file: path, problems: error.problems };
+    return { file: path, problems: error.problems };
   }
 }
 
@@ -94,7 +92,7 @@ function yamlBelow(folder: string, seen = new Set<string>()): readonly Found[] {
     ...names.flatMap((name) => {
       const path = join(folder, name);
       if (kindOf(path)?.isDirectory() === true) return yamlBelow(path, seen);
-      return /\.ya?ml$/i.test(name) ? [path] : [];
+      return isProjectName(name) ? [path] : [];
     }),
   ];
 }
@@ -106,7 +104,7 @@ function visited({ folder, seen }: { folder: string; seen: Set<string> }): Entri
   const real = realpathSync(folder);
   if (seen.has(real)) return { names: [], refused };
   seen.add(real);
-  return { names: names.filter((name) => !name.startsWith('.') && !foreign.has(name)), refused };
+  return { names: names.filter((name) => !isPassedOver(name)), refused };
 }
 
 /** What a path leads to; undefined where to nothing. */

@@ -1,6 +1,6 @@
 import { InputError } from '../source/diagnostic.ts';
 
-/** Whether a folder of this name is not looked into. */
+/** Whether a file or folder of this name is passed over where a folder is looked through: it is hidden, or holds nothing of one's own. */
 export function isPassedOver(name: string): boolean {
   return name.startsWith('.') || name === 'node_modules';
 }

@@ -1,11 +1,11 @@
-import { readdirSync, statSync } from 'node:fs';
-import { join, relative } from 'node:path';
+import { statSync } from 'node:fs';
+import { relative } from 'node:path';
 import type { LibraryOpener } from '../project/read-project.ts';
 import { InputError } from '../source/diagnostic.ts';
-import { namesIn, readText } from './files.ts';
+import { readText } from './files.ts';
 import { gitSource, isGitName } from './git-source.ts';
 import { partsInFolders } from './parts-folders.ts';
-import { isPassedOver, isProjectName, isProjectFile } from './project-names.ts';
+import { namedFiles } from './project-files.ts';
 
 /** A project file, wherever it is read from. */
 export interface ProjectSource {
@@ -14,6 +14,8 @@ export interface ProjectSource {
   /** Errors: InputError where it cannot be read. */
   readonly text: () => string;
   readonly openLibrary: LibraryOpener;
+  /** Where it lies, or would, from the working folder: waivers go by that. */
+  readonly place: string;
   /** Part folders that lie outside of what it is read from, told where they were used. */
   readonly foreign: () => readonly string[];
 }
@@ -33,32 +35,22 @@ export type NamedProjects =
 export function namedProjects({ name, root }: { name: string; root: string }): NamedProjects {
   const named = isGitName(name) ? gitSource({ name, root }) : onDisk({ path: name, root });
   if (named.kind === 'file' || named.sources.size > 0) return named;
-  const help = 'a project file ends in .yaml or .yml and has the key `tankproof` at its left edge';
-  throw new InputError([{ id: 'no-project', message: `${name} holds no project file`, help }]);
+  const help = 'a project file is a YAML file with a key `tankproof`';
+  throw new InputError([{ id: 'no-project', message: `${name} is a folder without a project file in it`, help }]);
 }
 
 function onDisk({ path, root }: { path: string; root: string }): NamedProjects {
   const source = (file: string): ProjectSource => ({
     path: file,
+    place: file,
     text: () => readText(file),
     openLibrary: (folders) => partsInFolders({ root, projectPath: file, folders }),
     foreign: () => [],
   });
   if (!statSync(path, { throwIfNoEntry: false })?.isDirectory()) return { kind: 'file', source: source(path) };
-  // the folder itself is read first, so that one that cannot be is said to be the one
-  namesIn(path);
-  const files = filesUnder(path).filter((file) => isProjectName(file));
-  const projects = files.filter((file) => isProjectFile(() => readText(file)));
+  const { files } = namedFiles([path]);
+  const problems = files.flatMap((file) => (typeof file === 'string' ? [] : file.problems));
+  if (problems.length > 0) throw new InputError(problems);
+  const projects = files.flatMap((file) => (typeof file === 'string' ? [file] : []));
   return { kind: 'folder', sources: new Map(projects.map((file) => [relative(path, file), source(file)])) };
-}
-
-/** Files of a folder and of those in it, sorted; hidden folders and packages are passed over. */
-function filesUnder(folder: string): readonly string[] {
-  return readdirSync(folder, { withFileTypes: true })
-    .toSorted((a, b) => (a.name < b.name ? -1 : 1))
-    .flatMap((entry) => {
-      const path = join(folder, entry.name);
-      if (entry.isDirectory()) return isPassedOver(entry.name) ? [] : filesUnder(path);
-      return entry.isFile() ? [path] : [];
-    });
 }

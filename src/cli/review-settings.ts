@@ -70,3 +70,9 @@ export function waiverMatches({ waiver, file, limitsPath }: { waiver: Waiver; fi
   const path = relative(dirname(limitsPath ?? '.'), file);
   return pathMatches({ path: path.split(sep).join('/'), pattern: waiver.file });
 }
+
+/** The day where the computer stands, `2027-03-31`. */
+export function dayOf(now: Date): string {
+  const [month, day] = [now.getMonth() + 1, now.getDate()].map((number) => String(number).padStart(2, '0'));
+  return `${now.getFullYear()}-${month}-${day}`;
+}

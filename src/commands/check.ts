@@ -3,6 +3,7 @@ import { boolean, string } from '@oclif/core/flags';
 import type { Verdict } from '../checks/judge.ts';
 import { BaseCommand } from '../cli/base-command.ts';
 import {
+  dayOf,
   isFailing,
   isReviewed,
   limitsFor,
@@ -175,10 +176,4 @@ function statusOf({ one, failing, reportOnly }: { one: Reviewed; failing: readon
   const { results } = one.report;
   const failed = results.some((result) => isFailing({ result, failing })) || (results.length === 0 && failing.includes('not assessed'));
   return failed && !reportOnly ? exitStatus.failed : exitStatus.passed;
-}
-
-/** The day where the computer stands, `2027-03-31`. */
-function dayOf(now: Date): string {
-  const [month, day] = [now.getMonth() + 1, now.getDate()].map((number) => String(number).padStart(2, '0'));
-  return `${now.getFullYear()}-${month}-${day}`;
 }

@@ -7,8 +7,9 @@ import {
   compareFormats,
   compareJson,
   compareText,
-  defaultPolicies,
+  dayOf,
   failOnOf,
+  limitsFor,
   namedOutputs,
   writeAll,
 } from '../cli/engine.ts';
@@ -19,8 +20,8 @@ export default class Compare extends BaseCommand {
   static override summary = 'What a change did to every margin: two versions of a project file or of a folder of them.';
   static override description = `Reviews both versions as \`check\` does and names each input that changed with its line, then what that did: verdicts and margins, greatest loss
 first, and the nominal quantities. OLD and NEW are files, folders, or git:REV:PATH, which is read through git: PATH counts from the top of the
-repository, with ./ in front from the working folder. Part files that a project names are read from the same revision; parts-db and the default
-limits are those of this version of tankproof on both sides.
+repository, with ./ in front from the working folder. Part files that a project names are read from the same revision; parts-db and the
+limits are those of today on both sides.
 
 A check is worse by the room that it lost between value and limit, in % of the limit; of a minimum, in % of the larger of value and limit; of a
 temperature, each kelvin counts as 1 %. --fail-on worse:5% ends with 1 where a check lost more than 5 %, has a graver verdict (pass, warn, not
@@ -44,6 +45,7 @@ Exit status: 0 nothing failed in NEW, 1 a check fails in NEW or --fail-on is met
       description: 'Exit with 1 on this too: warn, not-assessed, worse, worse:5% (repeatable).',
       helpGroup: 'EXIT STATUS',
     }),
+    limits: string({ description: 'File of limits for both sides in place of those of the default policy, and of waivers.' }),
     'closed-form': boolean({ description: 'Leave out the time domain: faster, and no start passes.' }),
     output: string({
       char: 'o',
@@ -61,12 +63,12 @@ Exit status: 0 nothing failed in NEW, 1 a check fails in NEW or --fail-on is met
     const failOn = failOnOf(flags['fail-on'] ?? []);
     const outputs = namedOutputs({ paths: flags.output ?? [], formats: compareFormats, force: flags.force });
     const { root, version } = this.config;
+    const limitsPath = flags.limits;
     const files = comparedFiles({
       before: args.old,
       after: args.new,
       root,
-      policies: defaultPolicies(root),
-      closedForm: flags['closed-form'],
+      settings: { ...limitsFor({ root, limitsPath }), limitsPath, closedForm: flags['closed-form'], today: dayOf(new Date()) },
       progress: this.progress(),
     });
     const failed = compareFailures({ files, failOn });

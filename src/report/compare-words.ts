@@ -23,11 +23,13 @@ function movedText({ from, to, dimension, digits: most }: { from: number; to: nu
   return a === b ? a! : `${a} → ${b}`;
 }
 
-/** `pass → fail`; `new: pass`, `gone: was pass`. */
+/** `pass → fail`; `new: pass`, `gone: was pass`; with what became of a waiver. */
 export function verdictText(change: CheckChange): string {
   const words = verdictsOf(change);
-  if (change.fate === 'new') return `new: ${words[0]!}`;
-  return change.fate === 'gone' ? `gone: was ${words[0]!}` : words.join(' → ');
+  if (change.fate === 'gone') return `gone: was ${words[0]!}`;
+  const { waiver } = change.after!;
+  const waived = waiver === undefined ? '' : waiver.expired ? ', waiver expired' : ', waived';
+  return `${change.fate === 'new' ? `new: ${words[0]!}` : words.join(' → ')}${waived}`;
 }
 
 /** The verdict that a change is coloured by: that of today. */

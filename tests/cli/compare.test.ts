@@ -160,6 +160,25 @@ describe.concurrent('compare', () => {
     expect(result.stdout).toMatch(/^(worse|mixed): no verdict changed; /);
   });
 
+  test('a file of limits holds for both sides, and what it waives fails nothing, in a folder of a revision too', async () => {
+    const folder = repository();
+    const limits = (waivers: string): void =>
+      writeFileSync(join(folder, 'limits.yaml'), `tankproofLimits: 1\nswitch-peak-voltage: {warn: 0.1, fail: 0.2}\n${waivers}`);
+    change(join(folder, 'pads', 'pad.yaml'), ['parallel: 6', 'parallel: 2']);
+    git(folder, 'commit', '-q', '-a', '-m', 'too few');
+    const args = ['git:HEAD~1:pads', 'git:HEAD:pads', '--closed-form', '--limits', 'limits.yaml', '--fail-on', 'worse'];
+    limits('');
+    const { failed, files } = await compared(args, { cwd: folder, status: 1 });
+    expect(files[0]!.results.find(({ id }) => id === 'switch-peak-voltage')).toMatchObject({ before: { limit: 40 }, after: { limit: 40 } });
+    expect(failed.map(({ why }) => why)).toEqual(expect.arrayContaining(['fail', 'worse']));
+    const line = (id: string): string => `  - {id: ${id}, file: pads/pad.yaml, reason: a trial, expires: "2999-01-01"}\n`;
+    const notPassed = files[0]!.results.filter(({ after }) => after!.verdict !== 'pass').map(({ id }) => id);
+    limits(`waivers:\n${notPassed.map(line).join('')}`);
+    const waived = await ran(['compare', ...args.slice(0, -2)], { cwd: folder });
+    expect(waived).toMatchObject({ status: 0, stderr: '' });
+    expect(waived.stdout).toMatch(/pass → fail, waived +capacitor-/);
+  });
+
   test('a fail in NEW ends with 1, whatever OLD was', async () => {
     const lamp = 'examples/live-rail-lamp.yaml';
     expect(await ran(['compare', lamp, lamp, '--closed-form'])).toMatchObject({ status: 1 });

@@ -56,6 +56,7 @@ describe('bash offers', () => {
     expect(offered(['tankproof', 'check', '--color', '='])).toEqual(['auto', 'always', 'never']);
     expect(offered(['tankproof', 'check', 'pad.yaml', '--fail-on', 'n'])).toEqual(['not-assessed']);
     expect(offered(['tankproof', 'compare', 'a', 'b', '--fail-on', 'w'])).toEqual(['warn', 'worse', 'worse:5%']);
+    expect(offered(['tankproof', 'check', '--only', 'latch'])).toEqual(['latch-up']);
     expect(offered(['tankproof', 'bank', '--part', 'mica'])).toEqual(['mica-10n-500v']);
   });
 
