@@ -11,7 +11,7 @@ const longestTried: Second = 0.1;
 export const precision: Ratio = 0.05;
 
 /** Steps of the solver after which the ends are left as near as they are: a second or so. */
-const mostSteps = 180_000;
+const mostSteps = 200_000;
 
 /** Added to a start's peak for the corners and pairs that are not run, as for a settled start. */
 const allowance: Ratio = 0.03;
@@ -54,7 +54,7 @@ function searched({ probe, highest, own }: { probe: StartProbe; highest: Volt; o
   const grid = gridOf({ period: probe.envelopePeriod, own, tried });
   // one that runs until its rail is up first: what is slower need not be followed to there
   const quickest = quickPeriods.at(-1)! * probe.envelopePeriod;
-  for (let load = 0; load < probe.loads; load++) if (quickest <= tried) probe.start({ riseTime: quickest, load });
+  if (quickest <= tried) probe.start({ riseTime: quickest, load: 0 });
   const mayGoOn = (): boolean => probe.steps() < mostSteps;
   let window = windowSearch({ isWell: isWell(0), grid, precision, mayGoOn });
   // the ends that one load gives hold for the others too, or move inwards
