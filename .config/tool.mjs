@@ -67,6 +67,10 @@ export async function buildTool({ root }) {
     metafile: true,
     logLevel: 'warning',
   });
+  // esbuild escapes all but what stands in a regular expression, and the script is read byte by byte
+  const script = readFileSync(join(dist, 'tool.cjs'), 'utf8');
+  const escaped = (char) => `\\u${char.charCodeAt(0).toString(16).padStart(4, '0')}`;
+  writeFileSync(join(dist, 'tool.cjs'), script.replace(/[^\x00-\x7f]/g, escaped));
   for (const folder of ['commands', 'hooks']) mkdirSync(join(dist, folder));
   // CommonJS, which Node.js loads more quickly
   writeFileSync(join(dist, 'package.json'), '{"type":"commonjs"}\n');

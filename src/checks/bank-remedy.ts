@@ -1,5 +1,5 @@
 import type { Analysis } from '../driver/analysis.ts';
-import type { Bank, Design } from '../project/design.ts';
+import type { Bank } from '../project/design.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { bankCapacitance, bankCount, searchBank, usualMostCount, usualTolerance } from './bank-search.ts';
 import { bankStateOf, withBank, type BankDepth } from './bank-state.ts';
@@ -9,7 +9,8 @@ import type { Policies } from './policy.ts';
  * The smallest bank of the same part that keeps the capacitance and passes every check of the bank at once, as words of a remedy; that
  * this part cannot, where there is none. Moving air only where the part has a figure for it and nothing else need change.
  */
-export function bankRemedy({ analysis: { design, starts }, policies }: { analysis: Analysis; policies: Policies }): string {
+export function bankRemedy({ analysis, policies }: { analysis: Analysis; policies: Policies }): string {
+  const { design, starts } = analysis;
   const { bank } = design.tank;
   const depth: BankDepth = starts === undefined ? 'closed form' : 'time domain';
   const capacitance = bankCapacitance(bank);
@@ -18,9 +19,9 @@ export function bankRemedy({ analysis: { design, starts }, policies }: { analysi
     most: capacitance * (1 + usualTolerance),
     mostCount: usualMostCount,
   };
-  const { passing, open } = searchBank({ design, policies, capacitor: bank.capacitor, wish, depth });
+  const { passing, open } = searchBank({ design, policies, capacitor: bank.capacitor, wish, depth, near: analysis });
   const found = passing ?? open;
-  const fan = fanWords({ design, policies, depth });
+  const fan = fanWords({ analysis, policies, depth });
   const other = `tankproof bank ${design.locate('tank.bank').path}`;
   if (found === undefined)
     return [
@@ -37,9 +38,12 @@ function capacitanceWords(bank: Bank): string {
   return formatQuantity({ value: bankCapacitance(bank), dimension: 'capacitance' });
 }
 
-function fanWords({ design, policies, depth }: { design: Design; policies: Policies; depth: BankDepth }): readonly string[] {
+function fanWords({ analysis, policies, depth }: { analysis: Analysis; policies: Policies; depth: BankDepth }): readonly string[] {
+  const { design } = analysis;
   const { bank } = design.tank;
   if (bank.cooling === 'fan' || bank.capacitor.thermalResistance?.fan === undefined) return [];
   const cooled = withBank({ design, bank: { ...bank, cooling: 'fan' } });
-  return bankStateOf({ design: cooled, policies, depth }).verdict === 'pass' ? ['moving air as it is (tank.bank.cooling: fan)'] : [];
+  return bankStateOf({ design: cooled, policies, depth, near: analysis }).verdict === 'pass'
+    ? ['moving air as it is (tank.bank.cooling: fan)']
+    : [];
 }

@@ -1,3 +1,4 @@
+import type { Analysis } from '../driver/analysis.ts';
 import { coilOf } from '../driver/coil.ts';
 import type { Capacitor } from '../parts/part.ts';
 import type { Bank, Design } from '../project/design.ts';
@@ -96,6 +97,7 @@ export const hopeless: Ratio = 1.1;
  * @param capacitor the part
  * @param wish      what it is to hold
  * @param depth     of the transients
+ * @param near      see bankStateOf
  */
 export function searchBank({
   design,
@@ -103,12 +105,14 @@ export function searchBank({
   capacitor,
   wish,
   depth,
+  near,
 }: {
   design: Design;
   policies: Policies;
   capacitor: Capacitor;
   wish: BankWish;
   depth: BankDepth;
+  near?: Analysis | undefined;
 }): BankAnswer {
   const rough = withCoilAsItIs(design);
   let nearest: JudgedBank | undefined;
@@ -120,7 +124,7 @@ export function searchBank({
     }
     const changed = withBank({ design, bank });
     if (wish.holds !== undefined && !wish.holds(changed)) continue;
-    const state = bankStateOf({ design: changed, policies, depth });
+    const state = bankStateOf({ design: changed, policies, depth, near });
     if (state.verdict === 'pass') return { passing: { bank, state } };
     // what is open, such as a start that latches, stays open with one capacitor more
     if (state.verdict === 'not assessed') return { open: { bank, state } };

@@ -1,11 +1,13 @@
 import type { Analysis } from '../driver/analysis.ts';
 import type { Unknown } from '../driver/known.ts';
 import type { TimedEvent } from '../driver/time-domain/outcome.ts';
-import { supplyDip, timedAllowance, type TimedEvents } from '../driver/timed-events.ts';
+import { timedAllowance } from '../driver/timed-allowance.ts';
+import { supplyDip, type TimedEvents } from '../driver/timed-events.ts';
 import type { Design } from '../project/design.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { breakdownAt } from './breakdown.ts';
 import type { Statement } from './supply-at-start.ts';
+import { largerSupply } from './supply-limit.ts';
 
 const outcomes = { latches: 'both switches latch', stalls: 'it stops', undecided: 'the outcome is undecided' } as const;
 
@@ -24,14 +26,17 @@ const happenings: readonly Happening[] = [
 ];
 
 /** What the time domain says of what happens to a running driver, of each load. */
-export function eventsInTime({ design, events = [], starts = [] }: Analysis): readonly Statement[] {
+export function eventsInTime(analysis: Analysis): readonly Statement[] {
+  const { design, events = [], starts = [] } = analysis;
   const told = events.flatMap((happened, index): readonly Statement[] => {
     const start = starts[index];
     // what does not start has said so already
     if (start === undefined || 'unknown' in start || start.outcome !== 'runs') return [];
     const load = design.loads[index]?.name ?? '';
     return [
-      ...happenings.flatMap(({ key, when, verdict }) => statement({ event: happened[key], words: `with ${load} ${when}`, verdict })),
+      ...happenings.flatMap(({ key, when, verdict }) =>
+        statement({ analysis, event: happened[key], words: `with ${load} ${when}`, verdict }),
+      ),
       ...surgeAfterDip({ design, event: happened.supplyDrop, load }),
     ];
   });
@@ -70,17 +75,25 @@ function surgeAfterDip({
 }
 
 function statement({
+  analysis,
   event,
   words,
   verdict,
 }: {
+  analysis: Analysis;
   event: TimedEvent | Unknown | undefined;
   words: string;
   verdict: 'fail' | 'warn';
 }): readonly Statement[] {
   if (event === undefined) return [];
   if ('unknown' in event) return [{ verdict: 'not assessed', words: () => `${words}: ${event.unknown}` }];
-  const { outcome, why } = event;
+  const { outcome, why, needs } = event;
   if (outcome === 'runs') return [];
-  return [{ verdict: outcome === 'undecided' ? 'not assessed' : verdict, words: () => `${words}, ${outcomes[outcome]}: ${why}` }];
+  return [
+    {
+      verdict: outcome === 'undecided' ? 'not assessed' : verdict,
+      words: () => `${words}, ${outcomes[outcome]}: ${why}`,
+      ...(needs === undefined ? {} : { remedy: () => largerSupply(analysis) }),
+    },
+  ];
 }

@@ -46,7 +46,7 @@ export function standingsOf({
 }: {
   analysis: Analysis;
   policies: Policies;
-  without: string;
+  without?: string;
 }): readonly Standing[] {
   const standings: (Standing & { readonly case: string })[] = [];
   for (const check of checks) {

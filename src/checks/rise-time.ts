@@ -56,6 +56,9 @@ function inWindow(analysis: Analysis): Finding {
       ? `${time(tried)} still starts, longer ones were not tried`
       : `${time(longest)} is the longest: with ${time(badAbove)} ${whyAbove ?? 'a load does not start'}`,
   ];
+  const isPastLimit = !isDecided && starts.some((start) => 'needs' in start);
+  if (isPastLimit && (value > longest || value < shortest))
+    return unassessed({ unknown: `${time(value)} takes the supply to its limit, see latch-up; ${ends.join('; ')}`, path });
   if (value > longest) {
     const reason = `${time(value)} is too long: from ${time(badAbove ?? longest)} on ${whyAbove ?? 'a load does not start'}`;
     return {

@@ -52,6 +52,9 @@ function searched({ probe, highest, own }: { probe: StartProbe; highest: Volt; o
   const isWell = (load: number) => (riseTime: Second) => trouble({ probe, highest, load, riseTime }) === undefined;
   const tried = Math.max(longestTried, own);
   const grid = gridOf({ period: probe.envelopePeriod, own, tried });
+  // one that runs until its rail is up first: what is slower need not be followed to there
+  const quickest = quickPeriods.at(-1)! * probe.envelopePeriod;
+  for (let load = 0; load < probe.loads; load++) if (quickest <= tried) probe.start({ riseTime: quickest, load });
   const mayGoOn = (): boolean => probe.steps() < mostSteps;
   let window = windowSearch({ isWell: isWell(0), grid, precision, mayGoOn });
   // the ends that one load gives hold for the others too, or move inwards
@@ -84,19 +87,22 @@ function trouble({
   load: number;
   riseTime: Second;
 }): string | undefined {
-  const { outcome, drainPeak } = probe.start({ riseTime, load });
+  const { outcome, drainPeak, needs } = probe.start({ riseTime, load });
   if (outcome === 'runs') return drainPeak * (1 + allowance) > highest ? 'the drains exceed their rating' : undefined;
+  if (needs !== undefined) return 'it takes the supply to its limit';
   return { latches: 'both switches latch', stalls: 'it does not start', undecided: 'its outcome is undecided', unknown: 'it is not known' }[
     outcome
   ];
 }
 
+/** Periods of the envelope in which a rail rises that rings. */
+const quickPeriods = [0, 0.5, 1, 1.5, 2.5, 4.5, 8.5, 16.5];
 /** Ratio of neighbours where a rail moves too slowly to ring. */
 const longSteps = 6;
 
 function gridOf({ period, own, tried }: { period: Second; own: Second; tried: Second }): readonly Second[] {
-  const short = [0, 0.5, 1, 1.5, 2.5, 4.5, 8.5, 16.5].map((periods) => periods * period);
+  const short = quickPeriods.map((periods) => periods * period);
   const long: Second[] = [];
-  for (let time = longSteps * 16.5 * period; time < tried; time *= longSteps) long.push(time);
+  for (let time = longSteps * quickPeriods.at(-1)! * period; time < tried; time *= longSteps) long.push(time);
   return [...new Set([...short, ...long, own, tried])].filter((time) => time <= tried).toSorted((a, b) => a - b);
 }

@@ -2,6 +2,7 @@ import type { Analysis } from '../driver/analysis.ts';
 import type { SettledStart } from '../driver/settled-start.ts';
 import { latchedWords } from './latched-words.ts';
 import { startRemedy } from './start-remedy.ts';
+import { largerSupply } from './supply-limit.ts';
 import { bulkCharging, supplyAtStart, type Statement } from './supply-at-start.ts';
 import type { Verdict } from './judge.ts';
 
@@ -17,7 +18,10 @@ export function startsInTime({ analysis, starts }: { analysis: Analysis; starts:
     ];
   }
   let found: { readonly remedy: string | undefined } | undefined;
-  const remedy = (): string | undefined => (found ??= { remedy: startRemedy(analysis) }).remedy;
+  const remedy = (): string | undefined => {
+    const words = [largerSupply(analysis), startRemedy(analysis)].filter((part) => part !== undefined);
+    return (found ??= { remedy: words.length === 0 ? undefined : words.join('; or ') }).remedy;
+  };
   return [...statements.map((statement) => ({ ...statement, remedy })), ...others];
 }
 

@@ -80,6 +80,16 @@ export function exactRange({ isWhole, most, ...asked }: Asked & { isWhole: boole
   return Array.from({ length: steps + 1 }, (_, i) => Number((from + ((to - from) * i) / steps).toPrecision(12)));
 }
 
+/**
+ * The ends of a range such as `12 V..36 V`.
+ *
+ * Errors: InputError that names the option where the text is no range, has a step or runs backwards.
+ */
+export function quantityEnds(asked: Asked): { readonly from: number; readonly to: number } {
+  const { from, to, step } = endsOf(asked);
+  return step === undefined ? { from, to } : refuse(asked, 'the range takes no step');
+}
+
 function dimensionOfStep(dimension: Dimension): Dimension {
   return dimension === 'temperature' ? 'temperatureRise' : dimension;
 }

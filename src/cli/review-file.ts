@@ -15,6 +15,7 @@ import type { Design } from '../project/design.ts';
 import { readProject, type LibraryOpener } from '../project/read-project.ts';
 import type { ReviewReport } from '../report/review-report.ts';
 import { InputError, type Outcome } from '../source/diagnostic.ts';
+import { reviewSheet } from '../studies/review-sheet.ts';
 import { timedChecks } from '../studies/timed-checks.ts';
 import { compiledPolicies } from './compiled.ts';
 import { readText } from './files.ts';
@@ -95,6 +96,7 @@ export function studied<T>({ design, study }: { design: Design; study: () => T }
  *
  * @param faults  what single faults do, too
  * @param only    ids of the checks that are wanted; all where not given
+ * @param sheets  with what a page draws
  * Errors: InputError with everything that is wrong with the file or the parts it names.
  */
 export function reviewedFile({
@@ -104,6 +106,7 @@ export function reviewedFile({
   closedForm = false,
   faults = false,
   only,
+  sheets = false,
 }: {
   path: string;
   root: string;
@@ -111,9 +114,10 @@ export function reviewedFile({
   closedForm?: boolean;
   faults?: boolean;
   only?: readonly string[] | undefined;
+  sheets?: boolean;
 }): ReviewReport {
   const design = designInFile({ path, root });
-  return reportOf({ design, path, policies, closedForm, faults, only });
+  return reportOf({ design, path, policies, closedForm, faults, only, sheets });
 }
 
 /**
@@ -128,6 +132,7 @@ function reportOf({
   closedForm,
   faults,
   only,
+  sheets,
 }: {
   design: Design;
   path: string;
@@ -135,6 +140,7 @@ function reportOf({
   closedForm: boolean;
   faults: boolean;
   only: readonly string[] | undefined;
+  sheets: boolean;
 }): ReviewReport {
   return studied({
     design,
@@ -150,6 +156,7 @@ function reportOf({
         ratings: ratingsUsed(design),
         ...(only === undefined ? {} : { only }),
         ...(faults ? { faults: faultsOf({ design, policies: merged, results }) } : {}),
+        ...(sheets ? { sheet: reviewSheet({ design, policies: merged, closedForm }) } : {}),
       };
     },
   });

@@ -20,6 +20,8 @@ export interface ReviewSettings {
   readonly waivers: readonly Waiver[];
   /** The file of limits that they are from. */
   readonly limitsPath?: string | undefined;
+  /** With what a page draws. */
+  readonly sheets: boolean;
   /** As `2027-03-31`. */
   readonly today: string;
 }
@@ -45,8 +47,8 @@ export function limitsFor({ root, limitsPath }: { root: string; limitsPath: stri
  */
 export function reviewedOrRefused({ file, settings }: { file: string; settings: ReviewSettings }): Reviewed {
   try {
-    const { root, policies, closedForm, faults, only, today } = settings;
-    const report = reviewedFile({ path: file, root, policies, closedForm, faults, only });
+    const { root, policies, closedForm, faults, only, today, sheets } = settings;
+    const report = reviewedFile({ path: file, root, policies, closedForm, faults, only, sheets });
     const waivers = settings.waivers.filter((waiver) => waiverMatches({ waiver, file, limitsPath: settings.limitsPath }));
     return { file, report: { ...report, results: waivedResults({ results: report.results, waivers, today }) } };
   } catch (error) {

@@ -27,6 +27,7 @@ import {
   wholeOption,
 } from '../cli/engine.ts';
 import { exitStatus } from '../cli/exit-status.ts';
+import { reportOnly } from '../cli/report-only.ts';
 import { streamLook } from '../cli/terminal.ts';
 
 /** Most capacitors that --most may ask for. */
@@ -70,6 +71,7 @@ Exit status: 0 a bank passes, 1 none does, 2 could not run.`;
     'closed-form': boolean({ description: 'Switch-on and load removal in closed form: quicker, and where it cannot tell, not assessed.' }),
     plot: string({ description: 'Write a drawing (SVG) of --parallel.', helpGroup: 'OUTPUT' }),
     force: boolean({ description: 'Write over a file that exists.', helpGroup: 'OUTPUT' }),
+    ...reportOnly,
   };
 
   async run(): Promise<object> {
@@ -116,21 +118,21 @@ Exit status: 0 a bank passes, 1 none does, 2 could not run.`;
         const text = bankCurveSvg({ curve, title: `${document.title}: ${capacitor.name}, ${series} in series` });
         this.written({ path: flags.plot, text, force: flags.force });
       }
-      if (!curve.some(({ state }) => state.verdict === 'pass')) process.exitCode = exitStatus.failed;
+      if (!curve.some(({ state }) => state.verdict === 'pass') && !flags['report-only']) process.exitCode = exitStatus.failed;
       return bankCurveJson({ ...document, curve });
     }
     if (flags.have !== undefined) {
       const stock = stockIn({ ...shelf, text: flags.have });
       const answers = studied({ design, study: () => drawerStudy({ design, policies, stock, request, progress }) });
       this.log(drawerText({ ...document, answers, style }));
-      if (!answers.some(({ kind }) => kind === 'passes')) process.exitCode = exitStatus.failed;
+      if (!answers.some(({ kind }) => kind === 'passes') && !flags['report-only']) process.exitCode = exitStatus.failed;
       return drawerJson({ ...document, answers });
     }
     const parts = capacitorsFor({ ...shelf, names: flags.part ?? [], kind: flags.kind });
     const study = studied({ design, study: () => bankStudy({ design, policies, parts, request, progress }) });
     const sort = flags.sort === 'volume' ? 'volume' : 'count';
     this.log(bankText({ ...document, study, sort, style }));
-    if (!study.answers.some(({ kind }) => kind === 'passes')) process.exitCode = exitStatus.failed;
+    if (!study.answers.some(({ kind }) => kind === 'passes') && !flags['report-only']) process.exitCode = exitStatus.failed;
     return bankJson({ ...document, study, sort });
   }
 }

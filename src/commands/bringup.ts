@@ -16,6 +16,7 @@ import {
   writeAll,
 } from '../cli/engine.ts';
 import { exitStatus } from '../cli/exit-status.ts';
+import { reportOnly } from '../cli/report-only.ts';
 import { streamLook } from '../cli/terminal.ts';
 
 /** Columns of a card that is written as text. */
@@ -41,6 +42,7 @@ Exit status: 0 nothing failed and all was assessed, 1 the card says not to power
       helpGroup: 'OUTPUT',
     }),
     force: boolean({ description: 'Write over files that exist.', helpGroup: 'OUTPUT' }),
+    ...reportOnly,
   };
 
   async run(): Promise<object> {
@@ -60,7 +62,7 @@ Exit status: 0 nothing failed and all was assessed, 1 the card says not to power
     };
     writeAll({ outputs: outputs.map(({ path, format }) => ({ path, text: texts[format]() })), force: flags.force });
     for (const { path } of outputs) this.log(`wrote ${path}${card.blockers.length === 0 ? '' : ': do not power up'}`);
-    process.exitCode = card.blockers.length === 0 ? exitStatus.passed : exitStatus.failed;
+    process.exitCode = card.blockers.length === 0 || flags['report-only'] ? exitStatus.passed : exitStatus.failed;
     return bringupJson(named);
   }
 }

@@ -13,6 +13,7 @@ import {
   reviewFormats,
   reviewJson,
   reviewSummary,
+  sha256,
   skippedNotes,
   terminalReport,
   waiverNotes,
@@ -34,6 +35,7 @@ does not hide the others.
 Exit status: 0 nothing failed, 1 a check failed, 2 could not run, 70 a bug of tankproof. Several files: the highest.`;
   static override examples = [
     '<%= config.bin %> check pad.yaml',
+    '<%= config.bin %> check pad.yaml -o review.html',
     '<%= config.bin %> check pads "coils/**/*.yaml" --fail-on warn',
     '<%= config.bin %> check pads -o review.sarif.json -o review.junit.xml --quiet',
     '<%= config.bin %> check pad.yaml --json',
@@ -86,7 +88,18 @@ Exit status: 0 nothing failed, 1 a check failed, 2 could not run, 70 a bug of ta
     const reviewed: Reviewed[] = [];
     await reviewAll({
       files,
-      settings: { root, policies, closedForm: flags['closed-form'], faults: flags.faults, only, waivers, limitsPath, today: dayOf(now) },
+      settings: {
+        root,
+        policies,
+        closedForm: flags['closed-form'],
+        faults: flags.faults,
+        only,
+        waivers,
+        limitsPath,
+        today: dayOf(now),
+        // what a page draws takes as long as a few reviews
+        sheets: outputs.some(({ format }) => format === reviewFormats['.html']),
+      },
       take: (one) => {
         reviewed.push(one);
         show(one, reviewed.length);
@@ -95,7 +108,7 @@ Exit status: 0 nothing failed, 1 a check failed, 2 could not run, 70 a bug of ta
     const wanted = waivers.filter(({ id }) => only === undefined || only.includes(id));
     const notes = [...onlyNotes(only), ...skippedNotes(skipped), ...waiverNotes({ waivers: wanted, limitsPath, reviewed })];
     this.conclude({ reviewed, notes, several, colour: flags.color, quiet: flags.quiet });
-    const options = { version, all: flags.all, failing, notes, several, time: now.toISOString().slice(0, 19) };
+    const options = { version, all: flags.all, failing, notes, several, sha256, time: now.toISOString().slice(0, 19) };
     writeAll({ outputs: outputs.map(({ path, format }) => ({ path, text: format(reviewed, options) })), force: flags.force });
     for (const { path } of outputs) this.logToStderr(`wrote ${path}`);
     process.exitCode = Math.max(...reviewed.map((one) => statusOf({ one, failing, reportOnly: flags['report-only'] })));

@@ -1,8 +1,8 @@
 import { string as stringArg } from '@oclif/core/args';
-import { boolean } from '@oclif/core/flags';
 import { BaseCommand } from '../cli/base-command.ts';
 import { defaultPolicies, designInFile, pageText, ownPolicies, readingsJson, readingsPage, readingsStudy, studied } from '../cli/engine.ts';
 import { exitStatus } from '../cli/exit-status.ts';
+import { reportOnly } from '../cli/report-only.ts';
 import { streamLook } from '../cli/terminal.ts';
 
 export default class Readings extends BaseCommand {
@@ -14,9 +14,7 @@ Exit status: 0 every reading agrees and no margin as built fails, 1 a reading di
 used.`;
   static override examples = ['<%= config.bin %> readings pad.yaml', '<%= config.bin %> readings pad.yaml --json'];
   static override args = { file: stringArg({ description: 'project file (YAML) with readings', required: true }) };
-  static override flags = {
-    'report-only': boolean({ description: 'Exit with 0 where it would be 1.', helpGroup: 'EXIT STATUS' }),
-  };
+  static override flags = reportOnly;
 
   async run(): Promise<object> {
     const { args, flags } = await this.parse(Readings);

@@ -1,4 +1,5 @@
-import type { Rating } from '../parts/part.ts';
+import { ratingsOverVoltage } from '../parts/part.ts';
+import type { Mosfet, Rating } from '../parts/part.ts';
 import type { Design } from '../project/design.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import type { Analysis } from './analysis.ts';
@@ -66,7 +67,19 @@ function ofSwitches({ switches: { mosfet }, gates }: Design): readonly string[] 
         ? ['transconductance taken as stated at the drain current of R_DS(on)']
         : []),
     ...(inputCapacitance === undefined ? [] : ['gate capacitance at zero drain voltage is twice the catalogue figure (class)']),
+    ...ofCapacitances(mosfet),
     ...(gates.crossDiode.ratings.forwardVoltage === undefined ? [] : ['cross-diode drop follows 46 mV·ln(I) of a 1 A rectifier (class)']),
+  ];
+}
+
+/** How capacitances that the part gives over drain voltage are taken. */
+function ofCapacitances({ name, overVoltage }: Mosfet): readonly string[] {
+  const given = ratingsOverVoltage.filter((key) => overVoltage?.[key] !== undefined);
+  if (given.length === 0) return [];
+  const constant = ratingsOverVoltage.filter((key) => !given.includes(key));
+  return [
+    `${name}: ${given.join(' and ')} in the time domain as a junction's from point to point, constant outside them`,
+    ...constant.map((key) => `${name} gives ${key} at one drain voltage at most: taken as constant`),
   ];
 }
 
@@ -134,7 +147,7 @@ export function ratingsUsed({ switches, gates, tank, chokes }: Design): readonly
       'junctionTemperature',
       ...(switches.heatsink === undefined ? ['junctionToAmbient'] : ['junctionToCase', 'caseToSink']),
       'avalancheEnergy',
-    ]),
+    ]).flatMap((used) => pointsOf(switches.mosfet, used)),
     pick(gates.crossDiode, ['reverseVoltage', 'forwardVoltage', 'recoveryTime', 'averageCurrent']),
     gates.clamp === undefined
       ? []
@@ -157,6 +170,13 @@ export function ratingsUsed({ switches, gates, tank, chokes }: Design): readonly
     pick(chokes.choke, ['inductance', 'resistance', 'saturationCurrent', 'tolerance', 'coreLoss', 'thermalResistance', 'maxTemperature']),
   ];
   return rows.flat();
+}
+
+/** A rating, or its points where the part gives it over drain voltage. */
+function pointsOf({ overVoltage }: Mosfet, used: UsedRating): readonly UsedRating[] {
+  const key = ratingsOverVoltage.find((one) => one === used.key);
+  const points = key && overVoltage?.[key]?.points;
+  return points?.map(({ voltage, rating }) => ({ ...used, rating: { ...rating, at: { ...rating.at, drainVoltage: voltage } } })) ?? [used];
 }
 
 function pick(

@@ -1,6 +1,7 @@
 import { envelopePeaks, type EnvelopePeaks } from '../physics/envelope-peaks.ts';
 import type { EnvelopeCircuit, EnvelopeState } from '../physics/envelope.ts';
-import { fedEnvelopePeaks, naturalPeriods, widestSpread } from '../physics/fed-envelope.ts';
+import { fedEnvelopePeaks, widestSpread } from '../physics/fed-envelope.ts';
+import { naturalPeriods } from '../physics/natural-periods.ts';
 import { railOvershootRatio, railRiseTime, type RailFeed } from '../physics/rail-ringing.ts';
 import type { Design } from '../project/design.ts';
 import type { Ratio, Second, Volt } from '../units/si.ts';

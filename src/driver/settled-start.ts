@@ -5,8 +5,10 @@ import type { Unknown } from './known.ts';
 import { assumedAmbient } from './ambient.ts';
 import { operatingPoint, type OperatingPoint } from './operating-point.ts';
 import { statesTransconductance } from './switch-model.ts';
+import type { Ampere } from '../units/si.ts';
 import type { Pair } from './time-domain/circuit-of.ts';
 import { higherPeaks, type Peaks } from './time-domain/run.ts';
+import { isGivingWay, pastLimit, starvedBy } from './time-domain/supply-limit.ts';
 import { timedStart } from './time-domain/switch-on.ts';
 import { judgedTransient, timedTransient } from './timed-events.ts';
 import { mismatchRange, usualMismatch } from './usual-pair.ts';
@@ -20,6 +22,8 @@ export interface SettledStart {
   readonly transient?: Transient;
   readonly corner: Corner;
   readonly runs: number;
+  /** What a supply must give, where its limit is why the start is undecided. */
+  readonly needs?: Ampere;
 }
 
 /** Drain peaks, and choke currents, of runs that differ by more are undecided: the pair's mismatch decides, not the design. */
@@ -29,7 +33,8 @@ const agreementOfCurrent = 2.5;
 /**
  * The start of a design with one load, run in the time domain seven times: with the usual mismatch hot and cold, with a fourth and with
  * two and a half times of it, with stronger switches, with the supply low, and with its current limit acting at once, which the other
- * runs leave out. An outcome that any of these changes is undecided.
+ * runs leave out. An outcome that any of these changes is undecided; so is a start that takes a supply to a limit at which it folds back
+ * or switches off.
  *
  * @param design  the project
  * @param point   the load at the corner with the highest peaks
@@ -50,6 +55,8 @@ export function settledStart({
 }): SettledStart | Unknown {
   const { supply, gates } = design;
   if (supply.riseTime === undefined && gates.pullUp.from === 'supply' && !gates.pullUp.hold) return { unknown: 'no supply.riseTime given' };
+  const starved = starvedBy({ design, point });
+  if (starved !== undefined) return starved;
   const hot = point.running?.electricalJunction ?? assumedAmbient;
   const cold = Math.min(design.environment.ambient ?? assumedAmbient, 298.15);
   const [narrow, wide] = mismatchRange;
@@ -76,8 +83,8 @@ export function settledStart({
   if (first.outcome !== 'runs') return { outcome: first.outcome, why: first.why, corner, runs: 1 };
   let [highest, runs] = [first.peaks, 1];
   for (const { point: other, pair: taken, words, isLimited = false } of variants) {
-    // without a limit of the supply that run is the first one
-    const isFirst = isLimited && supply.currentLimit === undefined;
+    // without a limit of the supply, or with one that is only held against what it gives, that run is the first one
+    const isFirst = isLimited && (supply.currentLimit === undefined || isGivingWay(design));
     const run = isFirst ? first : timedStart({ design: isLimited ? design : unlimited, point: other, pair: taken });
     runs++;
     if ('unknown' in run) return run;
@@ -90,15 +97,8 @@ export function settledStart({
     }
     highest = higherPeaks(highest, run.peaks);
   }
-  const limit = supply.currentLimit;
-  if (limit !== undefined && limit.kind !== 'constant' && highest.supply > limit.current) {
-    return {
-      outcome: 'undecided',
-      why: `the start takes more than the supply gives, and one with ${limit.kind} may not come up`,
-      corner,
-      runs,
-    };
-  }
+  const past = pastLimit({ design, source: highest.source });
+  if (past !== undefined) return { outcome: 'undecided', ...past, corner, runs };
   if (!statesTransconductance(design)) {
     return {
       outcome: 'undecided',

@@ -6,9 +6,10 @@ import type { OperatingPoint } from './operating-point.ts';
 import { settledStart, type SettledStart } from './settled-start.ts';
 import { startProbe } from './start-probe.ts';
 import { timedDisturbance } from './time-domain/disturbance.ts';
+import { starvedBy } from './time-domain/supply-limit.ts';
 import { timedStart } from './time-domain/switch-on.ts';
 import type { TimedEvent } from './time-domain/outcome.ts';
-import { addsLoss, doesNotRun, judgedRemoval, timedEvents, timedTransient, type TimedEvents } from './timed-events.ts';
+import { addsLoss, doesNotRun, judgedRemoval, timedEvents, timedTransient, type TimedEvents, type WantedEvents } from './timed-events.ts';
 import { usualPair } from './usual-pair.ts';
 
 /**
@@ -16,9 +17,9 @@ import { usualPair } from './usual-pair.ts';
  * each load that has the highest peak. They take the place of the envelope, whose other corners are then not asked.
  *
  * @param analysis  in closed form
- * @param wanted    all, or the peaks at the worst corners alone: nominal values stay in closed form, what does not set a peak is not run
+ * @param wanted    all, or what sets a peak at the worst corners, or what can fail there: nominal values then stay in closed form
  */
-export function timedAnalysis(analysis: Analysis, wanted: 'all' | 'peaks' = 'all'): Analysis {
+export function timedAnalysis(analysis: Analysis, wanted: WantedEvents = 'all'): Analysis {
   const { design, corners, nominal } = analysis;
   const starts: (SettledStart | Unknown)[] = [];
   const events: TimedEvents[] = [];
@@ -35,6 +36,9 @@ export function timedAnalysis(analysis: Analysis, wanted: 'all' | 'peaks' = 'all
     points.push(worst.point);
     const happened = timedEvents({ design, point: worstRemoval.point, wanted });
     events.push(happened);
+    // the closed forms take any current for granted
+    const starved = starvedBy({ design, point: worst.point });
+    if (starved !== undefined) return cases.map((instance): Case => ({ ...instance, switchOn: starved, loadRemoval: starved }));
     return cases.map((instance): Case => {
       const switchOn = 'unknown' in start ? instance.switchOn : instance === worst ? (start.transient ?? notStarting(start)) : undefined;
       return { ...instance, switchOn, loadRemoval: removalOf({ design, instance, isWorst: instance === worstRemoval, happened }) };

@@ -3,6 +3,7 @@ import type { Ratio } from '../units/si.ts';
 import { railLift, type Transient } from './events.ts';
 import { isKnown, type Unknown } from './known.ts';
 import type { OperatingPoint, Running } from './operating-point.ts';
+import { timedAllowance } from './timed-allowance.ts';
 import { usualPair } from './usual-pair.ts';
 import { timedDisturbance, type Disturbance } from './time-domain/disturbance.ts';
 import type { TimedEvent } from './time-domain/outcome.ts';
@@ -15,11 +16,11 @@ export interface TimedEvents {
   readonly supplyDrop?: TimedEvent | Unknown;
 }
 
+/** Which events are run: all, those that set a peak, or those that can fail; a dip of the supply only warns. */
+export type WantedEvents = 'all' | 'peaks' | 'fails';
+
 /** The dip of a supply that a driver is asked to stand: to a half, for so many periods of the tank. */
 export const supplyDip = { kind: 'supply drop', share: 0.5, periods: 20 } as const satisfies Disturbance;
-
-/** Added to peaks in the time domain before they are judged: the other ends of the tolerances, and what a slow rail skips, differ by no more. */
-export const timedAllowance = { voltage: 0.03, current: 0.08 } as const satisfies Record<string, Ratio>;
 
 /** Whether a load adds anything to the coil's own loss, so that it can be put on and taken off. */
 export function addsLoss({ power, parallelResistance, loadedQ }: Load): boolean {
@@ -31,15 +32,15 @@ export function addsLoss({ power, parallelResistance, loadedQ }: Load): boolean 
  *
  * @param design  the project
  * @param point   load and corner
- * @param wanted  all, or those alone that set a peak
+ * @param wanted  see WantedEvents
  */
-export function timedEvents({ design, point, wanted }: { design: Design; point: OperatingPoint; wanted: 'all' | 'peaks' }): TimedEvents {
+export function timedEvents({ design, point, wanted }: { design: Design; point: OperatingPoint; wanted: WantedEvents }): TimedEvents {
   const pair = usualPair(point);
   const run = (disturbance: Disturbance): TimedEvent | Unknown => timedDisturbance({ design, point, pair, disturbance });
-  if (wanted === 'peaks') return addsLoss(point.load) ? { loadRemoval: run({ kind: 'load removal' }) } : {};
-  const supplyDrop = run(supplyDip);
-  if (!addsLoss(point.load)) return { supplyDrop };
-  return { loadRemoval: run({ kind: 'load removal' }), loadApplication: run({ kind: 'load application' }), supplyDrop };
+  const supplyDrop = wanted === 'all' ? { supplyDrop: run(supplyDip) } : {};
+  if (!addsLoss(point.load)) return supplyDrop;
+  const loadApplication = wanted === 'peaks' ? {} : { loadApplication: run({ kind: 'load application' }) };
+  return { loadRemoval: run({ kind: 'load removal' }), ...loadApplication, ...supplyDrop };
 }
 
 /**

@@ -41,8 +41,9 @@ export function windowSearch({
   if (top < 0) return undefined;
   let bottom = top;
   while (bottom > 0 && isWell(grid[bottom - 1]!)) bottom--;
-  const above = top < grid.length - 1 ? refined({ isWell, good: grid[top]!, bad: grid[top + 1]!, precision, mayGoOn }) : undefined;
+  // the lower end first, in case it may not go on
   const below = bottom > 0 ? refined({ isWell, good: grid[bottom]!, bad: grid[bottom - 1]!, precision, mayGoOn }) : undefined;
+  const above = top < grid.length - 1 ? refined({ isWell, good: grid[top]!, bad: grid[top + 1]!, precision, mayGoOn }) : undefined;
   return {
     shortest: below?.good ?? grid[bottom]!,
     longest: above?.good ?? grid[top]!,

@@ -2,8 +2,9 @@ import type { Location } from '../source/location.ts';
 import { present } from '../source/present.ts';
 import { entryOf } from '../source/source-tree.ts';
 import type { SourceNode } from '../source/source-tree.ts';
-import type { PartByKind, PartKind, Rating } from './part.ts';
-import { conditionsOf, ratingCurveOf, ratingOf, textUnder } from './rating-of.ts';
+import { ratingsOverVoltage } from './part.ts';
+import type { Mosfet, PartByKind, PartKind, Rating, VoltageCurve } from './part.ts';
+import { conditionsOf, ratingCurveOf, ratingOf, textUnder, voltageCurveOf } from './rating-of.ts';
 import type { RatingReading } from './rating-of.ts';
 
 /** What a part is made of, whatever its kind. */
@@ -30,6 +31,36 @@ function mosfetRatings({ node, reading, ratings }: Assembly): Readonly<Record<st
   return { ...ratings, onResistance: { ...onResistance, at: { ...onResistance.at, ...point } } };
 }
 
+/** Drain voltage at which data sheets print a capacitance that they give once. */
+const catalogueVoltage = 25;
+
+/** The point of a curve at or nearest the voltage of a catalogue; the lower one of two as near. */
+function figureOf({ points }: VoltageCurve): Rating {
+  const distance = ({ voltage }: { voltage: number }): number => Math.abs(voltage - catalogueVoltage);
+  const { voltage, rating } = points.reduce((nearest, point) => (distance(point) < distance(nearest) ? point : nearest));
+  return { ...rating, at: { ...rating.at, drainVoltage: voltage } };
+}
+
+function mosfetOf(assembly: Assembly): Mosfet {
+  const { node, reading, common } = assembly;
+  const curves = ratingsOverVoltage.flatMap((key) => {
+    const curve = voltageCurveOf(entryOf(node, key)?.value, reading);
+    return curve === undefined ? [] : [[key, curve] as const];
+  });
+  const figures = Object.fromEntries(curves.map(([key, curve]) => [key, figureOf(curve)]));
+  return {
+    kind: 'mosfets',
+    ...common,
+    ratings: inOrderOf(node, { ...mosfetRatings(assembly), ...figures }),
+    ...present({ package: textUnder(node, 'package'), overVoltage: curves.length === 0 ? undefined : Object.fromEntries(curves) }),
+  };
+}
+
+function inOrderOf(node: SourceNode, ratings: Readonly<Record<string, Rating>>): Readonly<Record<string, Rating>> {
+  const keys = node.kind === 'map' ? node.entries.map(({ key }) => key) : [];
+  return Object.fromEntries(keys.flatMap((key) => (ratings[key] === undefined ? [] : [[key, ratings[key]]])));
+}
+
 /** A diode's only current is its forward current. */
 function diodeRatings({ ratings }: Assembly): Readonly<Record<string, Rating>> {
   const { forwardVoltage } = ratings;
@@ -46,12 +77,7 @@ function capacitorThermal({ node, reading }: Assembly): { readonly stillAir?: Ra
 }
 
 const assemblies: { readonly [K in PartKind]: (assembly: Assembly) => PartByKind[K] } = {
-  mosfets: (assembly) => ({
-    kind: 'mosfets',
-    ...assembly.common,
-    ratings: mosfetRatings(assembly),
-    ...present({ package: textUnder(assembly.node, 'package') }),
-  }),
+  mosfets: mosfetOf,
   diodes: (assembly) => ({ kind: 'diodes', ...assembly.common, ratings: diodeRatings(assembly) }),
   zeners: ({ common, ratings }) => ({ kind: 'zeners', ...common, ratings }),
   capacitors: (assembly) => {

@@ -22,6 +22,15 @@ export interface RatingCurve {
   readonly points: readonly { readonly frequency: number; readonly rating: Rating }[];
 }
 
+/** A rating at several drain voltages, ascending; at least one. */
+export interface VoltageCurve {
+  readonly points: readonly { readonly voltage: number; readonly rating: Rating }[];
+}
+
+/** Ratings of a MOSFET that may be given over drain voltage. */
+export const ratingsOverVoltage = ['outputCapacitance', 'reverseTransferCapacitance'] as const;
+export type RatingOverVoltage = (typeof ratingsOverVoltage)[number];
+
 interface PartOf<K extends PartKind, Key extends string> {
   readonly kind: K;
   /** File name without `.yaml`, or a description of the inline mapping. */
@@ -59,6 +68,8 @@ export type MosfetKey =
 /** `onResistance.at` carries the measuring point `onResistanceAt` of the file: gateVoltage, drainCurrent. */
 export interface Mosfet extends PartOf<'mosfets', MosfetKey> {
   readonly package?: string;
+  /** What the file gives over drain voltage; `ratings` then holds its point at or nearest 25 V. */
+  readonly overVoltage?: Readonly<Partial<Record<RatingOverVoltage, VoltageCurve>>>;
 }
 
 /** `forwardVoltage.at.forwardCurrent` is the current the drop is given at. */

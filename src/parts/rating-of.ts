@@ -3,17 +3,18 @@ import { entryOf } from '../source/source-tree.ts';
 import type { MapEntry, SourceNode } from '../source/source-tree.ts';
 import { present } from '../source/present.ts';
 import { ratingSources } from './part.ts';
-import type { Rating, RatingCurve, RatingSource } from './part.ts';
+import type { Rating, RatingCurve, RatingSource, VoltageCurve } from './part.ts';
 
 /** What a rating is read with: the numbers of its file, and the source of a rating that states none. */
 export interface RatingReading {
   readonly quantities: Quantities;
   readonly source: RatingSource;
   readonly note?: string;
+  readonly at?: Readonly<Record<string, number>>;
 }
 
-/** Keys of a curve that are not frequencies. */
-const besideFrequencies: ReadonlySet<string> = new Set(['value', 'source', 'at', 'note']);
+/** Keys of a curve that are not frequencies or voltages. */
+const besidePoints: ReadonlySet<string> = new Set(['value', 'source', 'at', 'note']);
 
 /**
  * The text under a key of a mapping.
@@ -59,10 +60,10 @@ export function conditionsOf(node: SourceNode | undefined, quantities: Quantitie
  * @param reading  numbers of the file and default source
  * @returns the rating; undefined where its value could not be read
  */
-export function ratingOf(node: SourceNode | undefined, { quantities, source, note }: RatingReading): Rating | undefined {
+export function ratingOf(node: SourceNode | undefined, { quantities, source, note, at }: RatingReading): Rating | undefined {
   if (node?.kind === 'scalar') {
     const value = quantities.get(node);
-    return value === undefined ? undefined : { value, source, where: node.at, ...present({ note }) };
+    return value === undefined ? undefined : { value, source, where: node.at, ...present({ note, at }) };
   }
   const written = entryOf(node, 'value')?.value;
   const value = written && quantities.get(written);
@@ -71,24 +72,37 @@ export function ratingOf(node: SourceNode | undefined, { quantities, source, not
     value,
     source: sourceUnder(node) ?? source,
     where: written.at,
-    ...present({ note: textUnder(node, 'note') ?? note, at: conditionsOf(entryOf(node, 'at')?.value, quantities) }),
+    ...present({ note: textUnder(node, 'note') ?? note, at: conditionsOf(entryOf(node, 'at')?.value, quantities) ?? at }),
   };
 }
 
 /**
- * The entries of a curve whose keys are frequencies.
+ * The entries of a curve whose keys are frequencies or voltages.
  *
  * @param node  the mapping
  * @returns entries, in file order
  */
-export function frequencyEntries(node: SourceNode | undefined): readonly MapEntry[] {
-  return node?.kind === 'map' ? node.entries.filter(({ key }) => !besideFrequencies.has(key)) : [];
+export function pointEntries(node: SourceNode | undefined): readonly MapEntry[] {
+  return node?.kind === 'map' ? node.entries.filter(({ key }) => !besidePoints.has(key)) : [];
+}
+
+/** Points of a mapping of quantities to ratings, ascending; its source, conditions and note hold for all of them. */
+function pointsOf(node: SourceNode, reading: RatingReading): readonly { readonly key: number; readonly rating: Rating }[] {
+  const [note, at] = [textUnder(node, 'note'), conditionsOf(entryOf(node, 'at')?.value, reading.quantities)];
+  const shared: RatingReading = { ...reading, source: sourceUnder(node) ?? reading.source, ...present({ note, at }) };
+  return pointEntries(node)
+    .flatMap((entry) => {
+      const key = reading.quantities.get(entry);
+      const rating = ratingOf(entry.value, shared);
+      return key === undefined || rating === undefined ? [] : [{ key, rating }];
+    })
+    .toSorted((a, b) => a.key - b.key);
 }
 
 /**
  * A rating over frequency.
  *
- * @param node     one rating, or a mapping of frequency to rating with source and note for all of them
+ * @param node     one rating, or a mapping of frequency to rating with source, conditions and note for all of them
  * @param reading  numbers of the file and default source
  * @returns points, ascending; a single rating is one point at frequency 0; undefined where nothing could be read
  */
@@ -96,14 +110,19 @@ export function ratingCurveOf(node: SourceNode | undefined, reading: RatingReadi
   const single = ratingOf(node, reading);
   if (single) return { points: [{ frequency: 0, rating: single }] };
   if (node === undefined) return undefined;
-  const note = textUnder(node, 'note');
-  const shared: RatingReading = { ...reading, source: sourceUnder(node) ?? reading.source, ...present({ note }) };
-  const points = frequencyEntries(node)
-    .flatMap((entry) => {
-      const frequency = reading.quantities.get(entry);
-      const rating = ratingOf(entry.value, shared);
-      return frequency === undefined || rating === undefined ? [] : [{ frequency, rating }];
-    })
-    .sort((a, b) => a.frequency - b.frequency);
+  const points = pointsOf(node, reading).map(({ key, rating }) => ({ frequency: key, rating }));
+  return points.length === 0 ? undefined : { points };
+}
+
+/**
+ * A rating over drain voltage.
+ *
+ * @param node     a mapping of drain voltage to rating with source, conditions and note for all of them
+ * @param reading  numbers of the file and default source
+ * @returns points, ascending; undefined for one rating, and where nothing could be read
+ */
+export function voltageCurveOf(node: SourceNode | undefined, reading: RatingReading): VoltageCurve | undefined {
+  if (node === undefined || entryOf(node, 'value') !== undefined) return undefined;
+  const points = pointsOf(node, reading).map(({ key, rating }) => ({ voltage: key, rating }));
   return points.length === 0 ? undefined : { points };
 }

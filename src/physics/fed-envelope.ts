@@ -1,8 +1,9 @@
 import type { Ampere, Second, Volt } from '../units/si.ts';
 import type { EnvelopePeaks } from './envelope-peaks.ts';
-import { envelopeMode, type EnvelopeCircuit, type EnvelopeState, type RailRamp } from './envelope.ts';
+import type { EnvelopeCircuit, EnvelopeState, RailRamp } from './envelope.ts';
 import { matrixExponential, type Matrix } from './matrix-exponential.ts';
-import { railMode, type RailFeed } from './rail-ringing.ts';
+import { naturalPeriods } from './natural-periods.ts';
+import type { RailFeed } from './rail-ringing.ts';
 
 /** State of the envelope and of the rail that feeds it. */
 export interface FedState extends EnvelopeState {
@@ -119,8 +120,26 @@ function advance({
     const time = i * width;
     see(crests.current, left[2]! / weights[2] + p0[2] + p1[2] * time, now + time, width);
     see(crests.voltage, left[3]! / weights[3] + p0[3] + p1[3] * time, now + time, width);
+    // nothing rises from there on, and what is left, which only falls, is too little for a higher crest
+    if (slope === 0 && i % samplesPerPeriod === 0 && isOver({ left, weights, p0, crests })) return;
   }
   weights.forEach((weight, i) => (state[i] = (weight > 0 ? left[i]! / weight : 0) + p0[i]! + p1[i]! * count * width));
+}
+
+/** Whether no crest can come any more: what is left is counted by its energy, of which the losses take and nothing gives. */
+function isOver({
+  left,
+  weights,
+  p0,
+  crests: { voltage, current },
+}: {
+  left: Float64Array;
+  weights: Row;
+  p0: Row;
+  crests: { readonly voltage: Crest; readonly current: Crest };
+}): boolean {
+  const most = Math.sqrt(left[0]! ** 2 + left[1]! ** 2 + left[2]! ** 2 + left[3]! ** 2);
+  return p0[2] + most / weights[2] <= current.highest && p0[3] + most / weights[3] <= voltage.highest;
 }
 
 function multiplied({ rows, by: x, into }: { rows: Matrix; by: Float64Array; into: Float64Array }): void {
@@ -176,25 +195,6 @@ function systemOf({
 
 function scaled(matrix: Matrix, factor: number): Matrix {
   return matrix.map((row) => row.map((value) => value * factor));
-}
-
-/**
- * Natural periods of envelope and rail. Without lead inductance the rail has its time constant.
- *
- * @param circuit  as EnvelopeCircuit
- * @param feed     rs in Ω, Ls in H, Cb in F
- * @returns both, in s
- *
- * Valid for: as envelopeMode and railMode.
- * Source: as envelopeMode and railMode
- *
- * @example naturalPeriods({ circuit: { chokeInductance: 1 / Math.PI ** 2, capacitance: 1, parallelResistance: Infinity, dropResistance: 0 }, feed: { resistance: 0, leadInductance: 1, bulkCapacitance: 4 } }) // { envelope: 6.283185307179586, rail: 12.566370614359172 }
- */
-export function naturalPeriods({ circuit, feed }: { circuit: EnvelopeCircuit; feed: RailFeed }): { envelope: Second; rail: Second } {
-  return {
-    envelope: (2 * Math.PI) / envelopeMode(circuit).angularFrequency,
-    rail: feed.leadInductance > 0 ? (2 * Math.PI) / railMode(feed).angularFrequency : feed.resistance * feed.bulkCapacitance,
-  };
 }
 
 /** One quantity followed step by step: its last two values, and its highest crest. */

@@ -1,44 +1,54 @@
-import type { Ampere, Ohm, Siemens, Volt } from '../units/si.ts';
+import type { Ampere, Ohm, Volt } from '../units/si.ts';
 
-/** A junction whose current is asked for again and again: `at` sets current and conductance, so that a solver allocates nothing. */
-export interface Junction {
-  current: Ampere;
-  conductance: Siemens;
-  readonly at: (voltage: Volt) => void;
+/** Junctions whose currents are asked for again and again: `update` reads the voltages, so that a solver allocates nothing. */
+export interface Junctions {
+  readonly voltages: Float64Array;
+  readonly currents: Float64Array;
+  /** dI/dV, in S. */
+  readonly conductances: Float64Array;
+  readonly update: () => void;
 }
 
 /**
- * A junction: exponential, and straight from where it would be steeper than a resistance.
+ * Junctions: exponential, and straight from where they would be steeper than a resistance.
  *
  *     I = Is·(e^(v/n) − 1) up to v1 = n·ln(n/(r·Is)), then I(v1) + (v − v1)/r
  *
- * @param saturation  Is, in A, above zero
+ * @param saturation  Is of each, in A, above zero
  * @param emission    n, in V, above zero
  * @param slope       r, in Ω, above zero
- * @returns the junction; after `at(v)`, v in V, its current in A and dI/dv in S
+ * @returns the junctions; after `update()` with voltages in V, their currents in A and dI/dv in S
  *
- * Valid for: a diode without charge of its own.
+ * Valid for: diodes without charge of their own.
  * Source: Shockley's equation; the straight end stands for bulk resistance and keeps numbers finite
  *
- * @example junctionOf({ saturation: 1e-9, emission: 0.046, slope: 0.05 }).current // 0
+ * @example junctionsOf([{ saturation: 1e-9, emission: 0.046, slope: 0.05 }]).currents[0] // 0
  */
-export function junctionOf({ saturation: Is, emission: n, slope: r }: { saturation: Ampere; emission: Volt; slope: Ohm }): Junction {
-  const straightFrom = n * Math.log(n / (r * Is));
-  const straightCurrent = n / r - Is;
-  const nothingBelow = -40 * n;
-  const junction = {
-    current: 0,
-    conductance: Is / n,
-    at: (v: Volt): void => {
-      if (v >= straightFrom) {
-        junction.current = straightCurrent + (v - straightFrom) / r;
-        junction.conductance = 1 / r;
-        return;
+export function junctionsOf(
+  junctions: readonly { readonly saturation: Ampere; readonly emission: Volt; readonly slope: Ohm }[],
+): Junctions {
+  const each = (value: (junction: (typeof junctions)[number]) => number): Float64Array => Float64Array.from(junctions, value);
+  const saturations = each(({ saturation }) => saturation);
+  const emissions = each(({ emission }) => emission);
+  const slopes = each(({ slope }) => slope);
+  const straightFrom = each(({ saturation: Is, emission: n, slope: r }) => n * Math.log(n / (r * Is)));
+  const [voltages, currents] = [each(() => 0), each(() => 0)];
+  const conductances = each(({ saturation: Is, emission: n }) => Is / n);
+  const update = (): void => {
+    for (let k = 0; k < voltages.length; k++) {
+      const v = voltages[k]!;
+      const n = emissions[k]!;
+      const Is = saturations[k]!;
+      if (v >= straightFrom[k]!) {
+        const r = slopes[k]!;
+        currents[k] = n / r - Is + (v - straightFrom[k]!) / r;
+        conductances[k] = 1 / r;
+      } else {
+        const e = v < -40 * n ? 0 : Is * Math.exp(v / n);
+        currents[k] = e - Is;
+        conductances[k] = e / n;
       }
-      const e = v < nothingBelow ? 0 : Is * Math.exp(v / n);
-      junction.current = e - Is;
-      junction.conductance = e / n;
-    },
+    }
   };
-  return junction;
+  return { voltages, currents, conductances, update };
 }

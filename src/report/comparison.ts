@@ -9,15 +9,28 @@ const mostShown = 10;
 type Compared = Pick<Result, 'verdict' | 'value' | 'limit' | 'dimension' | 'sense' | 'margin'>;
 
 /** `58.9 V of 200 V   29 %`, aligned; nothing where there is no value. */
-export function comparison({ verdict, value, limit, dimension, sense, margin }: Compared): string {
-  if (value === null) return '';
+export function comparison(compared: Compared): string {
+  const { value, against, room } = comparedWords(compared);
+  const shown = value.padStart(value === '' ? 0 : valueWidth);
+  return against === '' ? shown : `${shown} ${against.padEnd(valueWidth + 3)} ${room}`;
+}
+
+/** What is compared, in words: `58.9 V`, `of 200 V`, `+71 %`; each empty where there is none. */
+export function comparedWords({ verdict, value, limit, dimension, sense, margin }: Compared): {
+  readonly value: string;
+  readonly against: string;
+  readonly room: string;
+} {
   const number = (si: number): string => formatQuantity({ value: si, dimension });
-  const shown = number(value).padStart(valueWidth);
-  if (limit === null) return shown;
-  const against = `${sense === 'at-most' ? 'of' : 'min'} ${number(limit)}`.padEnd(valueWidth + 3);
+  if (value === null) return { value: '', against: '', room: '' };
+  if (limit === null) return { value: number(value), against: '', room: '' };
   // past a limit that only warns, a share below zero would read as a fail
   const isTolerated = verdict === 'warn' && margin !== null && margin < 0;
-  return `${shown} ${against} ${isTolerated ? 'past, warns' : roomLeft({ value, limit, dimension, margin })}`;
+  return {
+    value: number(value),
+    against: `${sense === 'at-most' ? 'of' : 'min'} ${number(limit)}`,
+    room: isTolerated ? 'past, warns' : roomLeft({ value, limit, dimension, margin }),
+  };
 }
 
 /** Room that is left, `+25 %`, or by how much a limit is past; kelvins of a temperature. */

@@ -81,6 +81,7 @@ function isEmpty(rows: Table['rows'], column: number): boolean {
   return rows.every((row) => row[column] === '');
 }
 
-function escaped(text: string): string {
+/** Text as it may stand in HTML, in attributes too. */
+export function escaped(text: string): string {
   return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
 }

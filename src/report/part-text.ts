@@ -66,7 +66,9 @@ export function partJson({ part, path }: { part: Part; path: string }): object {
 
 function keyWords({ key, of }: NamedRating): string {
   if (of === undefined) return key;
-  return 'frequency' in of ? `${key} at ${formatQuantity({ value: of.frequency, dimension: 'frequency' })}` : `${key} in ${of.cooling}`;
+  if ('cooling' in of) return `${key} in ${of.cooling}`;
+  const [value, dimension] = 'frequency' in of ? ([of.frequency, 'frequency'] as const) : ([of.drainVoltage, 'voltage'] as const);
+  return `${key} at ${formatQuantity({ value, dimension })}`;
 }
 
 function valueWords({ kind, named: { key, rating } }: { kind: PartKind; named: NamedRating }): string {

@@ -3,13 +3,34 @@ import type { AppliedWaiver } from '../checks/waiver.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { roomLeft } from './comparison.ts';
 
+/** `switch IRFP250N: lamp away, at switch-on`: the part, and the case that came closest. */
+export function whereWords({ subject, case: where }: Pick<Result, 'subject' | 'case'>): string {
+  return `${subject}: ${where}`;
+}
+
+/** `warns above 160 V`, where it warns. */
+export function warnsWords({
+  verdict,
+  warnAt,
+  sense,
+  dimension,
+}: Pick<Result, 'verdict' | 'warnAt' | 'sense' | 'dimension'>): string | undefined {
+  if (verdict !== 'warn' || warnAt === null) return undefined;
+  return `warns ${sense === 'at-most' ? 'above' : 'below'} ${formatQuantity({ value: warnAt, dimension })}`;
+}
+
+/** `pad.yaml:5:3`: the line that set the value. */
+export function placeWords({ at }: Pick<Result, 'at'>): string {
+  return `${at.path}:${at.line}:${at.column}`;
+}
+
 /** A result on one line: `fail: 10.9 A, at most 6 A (−82 %); bank 6 × pp-box-330n-630v: empty coil, supply +5 %`. */
 export function resultSentence(result: Result): string {
-  const { verdict, value, limit, dimension, sense, subject, case: where, reason } = result;
+  const { verdict, value, limit, dimension, sense, reason } = result;
   const number = (si: number): string => formatQuantity({ value: si, dimension });
   const against = limit === null ? '' : `, ${sense === 'at-most' ? 'at most' : 'at least'} ${number(limit)} (${room(result)})`;
   const compared = value === null ? verdict : `${verdict}: ${number(value)}${against}`;
-  return [compared, `${subject}: ${where}`, ...(reason === undefined ? [] : [reason])].join('; ');
+  return [compared, whereWords(result), ...(reason === undefined ? [] : [reason])].join('; ');
 }
 
 /** Past a limit that only warns, a share below zero would read as a fail. */
@@ -18,12 +39,13 @@ export function room(result: Result): string {
 }
 
 /** What a result that needs a look rests on, where its value was set, and what to change; a statement each. */
-export function resultDetails({ basis, at, remedy, warnAt, verdict, sense, dimension, waiver }: Result): readonly string[] {
-  const line = warnAt === null ? '' : formatQuantity({ value: warnAt, dimension });
+export function resultDetails(result: Result): readonly string[] {
+  const { basis, remedy, waiver } = result;
+  const warns = warnsWords(result);
   return [
-    ...(verdict === 'warn' && warnAt !== null ? [`warns ${sense === 'at-most' ? 'above' : 'below'} ${line}`] : []),
+    ...(warns === undefined ? [] : [warns]),
     ...basis,
-    `${at.path}:${at.line}:${at.column}`,
+    placeWords(result),
     ...(remedy === undefined ? [] : [`change: ${remedy}`]),
     ...(waiver === undefined ? [] : [waiverWords(waiver)]),
   ];
@@ -31,7 +53,7 @@ export function resultDetails({ basis, at, remedy, warnAt, verdict, sense, dimen
 
 /** `waived until 2027-03-31: the pad is potted (limits.yaml:12:5)`. */
 export function waiverWords({ expired, expires, reason, at }: AppliedWaiver): string {
-  const place = `${at.path}:${at.line}:${at.column}`;
+  const place = placeWords({ at });
   return expired ? `its waiver expired on ${expires}: ${reason} (${place})` : `waived until ${expires}: ${reason} (${place})`;
 }
 

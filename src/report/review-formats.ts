@@ -1,4 +1,5 @@
 import { junitXml } from './junit.ts';
+import { reviewHtml } from './review-html/page.ts';
 import { reviewJsonText } from './review-json.ts';
 import { reviewMarkdown } from './review-markdown.ts';
 import type { ReviewFormat } from './reviewed.ts';
@@ -11,5 +12,5 @@ export const reviewFormats: Readonly<Record<string, ReviewFormat>> = {
   '.json': reviewJsonText,
   '.xml': junitXml,
   '.md': reviewMarkdown,
-  // '.html' goes here: a ReviewFormat of src/report/review-html, whose text begins as src/cli/output-files.ts expects of a file of ours
+  '.html': reviewHtml,
 };

@@ -3,6 +3,7 @@ import type { Result } from '../checks/result.ts';
 import { verdicts, type Verdict } from '../checks/judge.ts';
 import type { UsedRating } from '../driver/assumptions.ts';
 import type { Quantity } from '../driver/quantities.ts';
+import type { ReviewSheet } from '../studies/review-sheet.ts';
 
 /** Everything that a report of one project says; every format is made from it. */
 export interface ReviewReport {
@@ -17,6 +18,8 @@ export interface ReviewReport {
   readonly only?: readonly string[];
   /** Where single faults were asked for. */
   readonly faults?: readonly FaultResult[];
+  /** What a page draws, where that was asked for: it takes as long as a few reviews. */
+  readonly sheet?: ReviewSheet;
 }
 
 /** How many results came to each verdict. */

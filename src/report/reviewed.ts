@@ -24,6 +24,8 @@ export interface FormatOptions {
   readonly version: string;
   /** Passes as fully as all else. */
   readonly all: boolean;
+  /** Of a text: a page names its own script and the data of the parts by it. */
+  readonly sha256: (text: string, encoding: 'hex' | 'base64') => string;
   /** Verdicts that fail the run. */
   readonly failing: readonly Verdict[];
   /** What is to be said of the run as a whole: files that were skipped, waivers that match nothing. */

@@ -2,6 +2,7 @@ import type { Outcome } from '../driver/time-domain/outcome.ts';
 import { tracks } from '../driver/time-domain/recorder.ts';
 import type { LatchMap, StartupEvent } from '../studies/startup.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
+import { noLessThan } from '../checks/words.ts';
 import { stripChart } from './strip-chart.ts';
 import { hanging } from './wrap.ts';
 
@@ -61,7 +62,7 @@ function eventLines({ event: { event, load, asWritten, result }, width }: { even
       ...hanging({ text: name, first: '  not assessed  ', width }),
       ...hanging({ text: result.unknown, first: ' '.repeat(16), width }),
     ];
-  const { outcome, peaks, at, why } = result;
+  const { outcome, peaks, at, why, needs } = result;
   const volt = (value: number): string => formatQuantity({ value, dimension: 'voltage' });
   const ampere = (value: number): string => formatQuantity({ value, dimension: 'current' });
   const numbers = `drain ${volt(peaks.drain)} at ${formatQuantity({ value: peaks.drainAt, dimension: 'time' })}, choke ${ampere(peaks.choke)}, supply ${ampere(peaks.supply)}, gate ${volt(peaks.gate)}`;
@@ -71,6 +72,13 @@ function eventLines({ event: { event, load, asWritten, result }, width }: { even
     ...(outcome === 'runs'
       ? []
       : hanging({ text: `${why}; followed for ${formatQuantity({ value: at, dimension: 'time' })}`, first: ' '.repeat(16), width })),
+    ...(needs === undefined
+      ? []
+      : hanging({
+          text: `change: a supply that gives ${noLessThan({ value: needs, dimension: 'current' })} or more (supply.currentLimit)`,
+          first: ' '.repeat(16),
+          width,
+        })),
   ];
 }
 
@@ -126,7 +134,14 @@ export function startupJson({
       asWritten,
       ...('unknown' in result
         ? { outcome: 'not assessed', reason: result.unknown }
-        : { outcome: result.outcome, reason: result.why, endedAt: result.at, steps: result.steps, peaks: result.peaks }),
+        : {
+            outcome: result.outcome,
+            reason: result.why,
+            ...(result.needs === undefined ? {} : { supplyNeeded: result.needs }),
+            endedAt: result.at,
+            steps: result.steps,
+            peaks: result.peaks,
+          }),
     })),
     ...(map === undefined ? {} : { latchMap: map }),
   };

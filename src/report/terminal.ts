@@ -2,13 +2,12 @@ import { subjectParts } from '../checks/check.ts';
 import { verdicts, type Verdict } from '../checks/judge.ts';
 import type { Result } from '../checks/result.ts';
 import { sourceWords } from '../parts/source-words.ts';
-import { formatQuantity } from '../units/format-quantity.ts';
 import { comparison } from './comparison.ts';
 import { faultLines } from './fault-lines.ts';
 import { operatingLines } from './operating-lines.ts';
 import { painter } from './paint.ts';
 import { ratingLines } from './rating-lines.ts';
-import { oneLine, waiverWords } from './result-words.ts';
+import { oneLine, placeWords, waiverWords, warnsWords, whereWords } from './result-words.ts';
 import { gravestVerdict, unverifiedRatings, verdictCounts, type ReviewReport } from './review-report.ts';
 import { hanging } from './wrap.ts';
 
@@ -134,13 +133,13 @@ function resultLines({
   paint: (verdict: Verdict, text: string) => string;
   idWidth: number;
 }): readonly string[] {
-  const { verdict, id, at, remedy, reason, waiver } = result;
+  const { verdict, id, remedy, reason, waiver } = result;
   const rest = `  ${id.padEnd(idWidth)}  ${comparison(result)}`.trimEnd();
   const plain = `${indent}${verdict.padEnd(verdictWidth)}${rest}`;
   const first = `${indent}${paint(verdict, verdict.padEnd(verdictWidth))}${rest}`;
   const deep = ' '.repeat(indent.length + verdictWidth + 2);
   const detail = (text: string, label = ''): readonly string[] => hanging({ text, first: `${deep}${label}`, width: style.width });
-  const where = `${result.subject}: ${result.case}`;
+  const warns = warnsWords(result);
   if (verdict === 'pass') {
     const fits = plain.length + 2 + result.case.length <= style.width;
     return [
@@ -151,15 +150,11 @@ function resultLines({
   }
   return [
     first,
-    ...detail(where),
+    ...detail(whereWords(result)),
     ...(reason === undefined ? [] : detail(reason)),
-    ...(verdict === 'warn' && result.warnAt !== null
-      ? detail(
-          `warns ${result.sense === 'at-most' ? 'above' : 'below'} ${formatQuantity({ value: result.warnAt, dimension: result.dimension })}`,
-        )
-      : []),
+    ...(warns === undefined ? [] : detail(warns)),
     ...result.basis.flatMap((line) => detail(line)),
-    `${deep}${at.path}:${at.line}:${at.column}`,
+    `${deep}${placeWords(result)}`,
     ...(remedy === undefined ? [] : detail(remedy, 'change: ')),
     ...(waiver === undefined ? [] : detail(waiverWords(waiver))),
   ];

@@ -103,10 +103,12 @@ export function boundsProblem(judged: Judged): { id: string; message: string; he
   if (isInside(value, judged)) return undefined;
   const guesses = prefixGuesses(judged).map((guess) => `"${guess}"`);
   const help = percentGuess(judged) ?? (guesses.length > 0 ? `did you mean ${guesses.join(' or ')}?` : undefined);
-  const tooMuch = schema['x-percent'] === true && schema['x-below'] === '100 %' && value >= 1;
+  const highest = boundValue(schema['x-below'] ?? schema['x-atMost'], judged);
+  const tooMuch = schema['x-percent'] === true && highest !== undefined && highest < 1 && value >= 1;
+  const because = schema['x-because'];
   return {
     id: tooMuch ? 'over-hundred-percent' : 'out-of-range',
-    message: `must be ${tooMuch ? 'below 100 %' : rangeText(schema)}`,
+    message: `must be ${rangeText(schema)}${because === undefined ? '' : `: ${because}`}`,
     ...(help === undefined ? {} : { help }),
   };
 }

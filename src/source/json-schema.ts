@@ -23,6 +23,8 @@ export interface JsonSchema {
   readonly 'x-atLeast'?: string;
   readonly 'x-below'?: string;
   readonly 'x-atMost'?: string;
+  /** Why the bounds lie where they do, for the message about a value beyond them. */
+  readonly 'x-because'?: string;
   /** Lowest and highest value seen in practice; only used to guess what a value out of range was meant to be. */
   readonly 'x-typical'?: readonly string[];
   /** The ratio is written in percent. */

@@ -69,7 +69,7 @@ describe('a start that latches says what becomes of it', () => {
 
 describe('what happens to a running driver', () => {
   const analysis: Analysis = timedAnalysis(analysisOf(designOf(measuredPad)));
-  const peaks = { drain: 0, drainAt: 0, tank: 0, gate: 0, supply: 0, choke: 0, rail: 0, breakdownEnergy: 0 };
+  const peaks = { drain: 0, drainAt: 0, tank: 0, gate: 0, supply: 0, source: 0, choke: 0, rail: 0, breakdownEnergy: 0 };
   const outcome = (kind: TimedEvent['outcome']): TimedEvent => ({ outcome: kind, at: 0, peaks, steps: 1, why: 'a reason' });
   const statements = (of: Analysis): readonly { verdict: string; words: string }[] =>
     eventsInTime(of).map(({ verdict, words }) => ({ verdict, words: words() }));

@@ -16,6 +16,7 @@ import { diagnosticsText } from '../../src/report/diagnostics.ts';
 import { jsonReport } from '../../src/report/json.ts';
 import { terminalReport } from '../../src/report/terminal.ts';
 import { defaults, root } from '../checks/reviewed.ts';
+import { pageOf, reviewedAt } from '../report/review-pages.ts';
 import { fileWith, ran } from './ran.ts';
 
 const examples = readdirSync(join(root, 'examples'))
@@ -149,6 +150,19 @@ describe('spoilt examples', () => {
       { seed: 20, numRuns: 2000 },
     );
   }, 180_000);
+
+  test('60 of them make a page, or say in it why not', () => {
+    fc.assert(
+      fc.property(mutant, (text) => {
+        const page = pageOf([reviewedAt(fileWith(text))]);
+        expect(page.endsWith('</html>\n')).toBe(true);
+        // what a file says of itself is its own affair
+        if (!/NaN|Infinity/.test(text)) expect(page).not.toMatch(/\bNaN\b|\bInfinity\b|\bundefined\b|\[object/);
+        expect(page).not.toMatch(/="-?Infinity|,null,null,null/);
+      }),
+      { seed: 22, numRuns: 60 },
+    );
+  }, 120_000);
 
   test('through the tool itself they end with 0, 1 or 2', async () => {
     const texts = fc.sample(mutant, { seed: 21, numRuns: 40 });

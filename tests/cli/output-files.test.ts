@@ -7,12 +7,21 @@ import { junitXml } from '../../src/report/junit.ts';
 import { reviewFormats } from '../../src/report/review-formats.ts';
 import { reviewJsonText } from '../../src/report/review-json.ts';
 import { sarif } from '../../src/report/sarif.ts';
+import { sha256 } from '../../src/cli/sha256.ts';
 import type { FormatOptions, Reviewed } from '../../src/report/reviewed.ts';
 import { InputError } from '../../src/source/diagnostic.ts';
 import { emptyFolder } from './ran.ts';
 
 const reviewed: readonly Reviewed[] = [{ file: 'a.yaml', problems: [{ id: 'no-such-file', message: 'a.yaml does not exist' }] }];
-const options: FormatOptions = { version: '1.2.3', all: false, failing: ['fail'], notes: [], several: false, time: '2027-03-31T12:00:00' };
+const options: FormatOptions = {
+  version: '1.2.3',
+  all: false,
+  failing: ['fail'],
+  notes: [],
+  several: false,
+  time: '2027-03-31T12:00:00',
+  sha256,
+};
 
 /** What is said of a refusal, or nothing. */
 function refusal(action: () => unknown): string {

@@ -102,3 +102,18 @@ describe.concurrent('colour', () => {
     expect(json.stdout).not.toContain(escape);
   });
 });
+
+test('the built tool reads the signs that are not ASCII as the sources do', async () => {
+  const file = fileWith(
+    edited(measuredPad, ['ambient: 35 degC', 'ambient: 35 °C'], ['voltage: 18 V', 'voltage: 3 × 6 V'], ['4.5 uH', '4.5 µH']),
+  );
+  expect((await ran(['check', '--closed-form', file])).status).toBe(0);
+});
+
+test.each([
+  ['window', 'examples/spark-igniter.yaml', '--closed-form'],
+  ['bank', 'examples/bolt-heater.yaml', '--closed-form', '--part', 'pp-box-100n-630v', '--series', '1'],
+])('%s ends with 1, and with 0 under --report-only', async (...args) => {
+  expect((await ran([...args])).status).toBe(1);
+  expect((await ran([...args, '--report-only'])).status).toBe(0);
+});

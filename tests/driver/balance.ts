@@ -1,7 +1,8 @@
 import type { Circuit } from '../../src/driver/time-domain/circuit.ts';
-import { gateClamp } from '../../src/driver/time-domain/gate-clamp.ts';
-import { channelOf } from '../../src/physics/square-law-channel.ts';
-import { junctionOf } from '../../src/physics/junction-current.ts';
+import { gateClamps } from '../../src/driver/time-domain/gate-clamp.ts';
+import { channelsOf } from '../../src/physics/square-law-channel.ts';
+import { junctionsOf } from '../../src/physics/junction-current.ts';
+import { storageOf } from './stored-charge.ts';
 
 /** What has passed in a run: energy in J, charge in C. */
 export interface Balance {
@@ -20,8 +21,8 @@ interface Flows {
   readonly lost: Readonly<Record<string, number>>;
   readonly out: number;
   readonly toGround: number;
-  readonly stored: number;
-  readonly chargeStored: number;
+  readonly stored: () => number;
+  readonly chargeStored: () => number;
 }
 
 /**
@@ -32,13 +33,17 @@ export function accountOf(circuit: Circuit): { see: (time: number, state: Float6
   const { arrangement, supply, choke, tank, switches, capacitances, gates, breakdown = Infinity } = circuit;
   const isTapped = arrangement === 'centre-tap';
   const { buffer, limit } = supply;
-  const channels = switches.map((one) => channelOf(one));
-  const body = junctionOf(circuit.bodyDiode);
-  const cross = junctionOf(gates.crossDiode);
-  const clamp = gateClamp(circuit);
-  const current = (element: { at: (v: number) => void; readonly current: number }, v: number): number => {
-    element.at(v);
-    return element.current;
+  const channels = channelsOf(switches);
+  const body = junctionsOf([circuit.bodyDiode]);
+  const cross = junctionsOf([gates.crossDiode]);
+  const clamp = gateClamps(circuit);
+  const { gateToSource, gateToDrain: constantTransfer, drainToSource: constantOutput, overVoltage } = capacitances;
+  const gateToDrain = storageOf(overVoltage?.gateToDrain ?? [{ voltage: 0, capacitance: constantTransfer }]);
+  const drainToSource = storageOf(overVoltage?.drainToSource ?? [{ voltage: 0, capacitance: constantOutput }]);
+  const current = ({ voltages, currents, update }: typeof body, v: number): number => {
+    voltages[0] = v;
+    update();
+    return currents[0]!;
   };
   /** Where the line of the source, the lower of its two, meets that of the load. */
   const railBehind = (E: number, j: number, g: number): number => {
@@ -60,13 +65,13 @@ export function accountOf(circuit: Circuit): { see: (time: number, state: Float6
     const source = buffer === undefined ? drawn : y[8]!;
     const load = inside < tank.changesAt ? tank.load : tank.loadAfter;
     const hold = 1 / gates.pullDown + (inside < gates.releasedAt ? 1 : 0);
-    channels[0]!.at(gA, vA);
-    channels[1]!.at(gB, vB);
-    const [iA, iB] = [channels[0]!.current, channels[1]!.current];
+    channels.gates.set([gA, gB]);
+    channels.drains.set([vA, vB]);
+    channels.update();
+    const [iA, iB] = channels.currents as unknown as [number, number];
     const [bodyA, bodyB, xA, xB] = [current(body, -vA), current(body, -vB), current(cross, gA - vB), current(cross, gB - vA)];
     const [zA, zB] = [current(clamp, gA), current(clamp, gB)];
     const [brokenA, brokenB] = [Math.max(0, vA - breakdown) / 0.3, Math.max(0, vB - breakdown) / 0.3];
-    const { gateToSource, gateToDrain, drainToSource } = capacitances;
     const half = (value: number, x: number): number => (value * x * x) / 2;
     return {
       given: { source: E * source, 'gate rail': gates.rail === undefined ? 0 : gates.rail * (pA + pB) },
@@ -86,19 +91,23 @@ export function accountOf(circuit: Circuit): { see: (time: number, state: Float6
       },
       out: source + (gates.rail === undefined ? 0 : pA + pB),
       toGround: iA + iB - bodyA - bodyB + brokenA + brokenB + zA + zB + hold * (gA + gB),
-      stored:
+      stored: () =>
         half(tank.capacitance, vA - vB) +
-        half(drainToSource, vA) +
-        half(drainToSource, vB) +
+        drainToSource(vA).energy +
+        drainToSource(vB).energy +
         half(gateToSource, gA) +
         half(gateToSource, gB) +
-        half(gateToDrain, vA - gA) +
-        half(gateToDrain, vB - gB) +
+        gateToDrain(vA - gA).energy +
+        gateToDrain(vB - gB).energy +
         half(tank.inductance, iL) +
         half(choke.inductance, jA) +
         (isTapped ? 0 : half(choke.inductance, jB)) +
         (buffer === undefined ? 0 : half(buffer.capacitance, rail) + half(buffer.inductance, source)),
-      chargeStored: drainToSource * (vA + vB) + gateToSource * (gA + gB) + (buffer === undefined ? 0 : buffer.capacitance * rail),
+      chargeStored: () =>
+        drainToSource(vA).charge +
+        drainToSource(vB).charge +
+        gateToSource * (gA + gB) +
+        (buffer === undefined ? 0 : buffer.capacitance * rail),
     };
   };
   const [given, lost]: [Record<string, number>, Record<string, number>] = [{}, {}];
@@ -122,8 +131,8 @@ export function accountOf(circuit: Circuit): { see: (time: number, state: Float6
   };
   const sum = (of: Readonly<Record<string, number>>): number => Object.values(of).reduce((a, b) => a + b, 0);
   const balance = (): Balance => {
-    const stored = last!.stored - first!.stored;
-    const chargeStored = last!.chargeStored - first!.chargeStored;
+    const stored = last!.stored() - first!.stored();
+    const chargeStored = last!.chargeStored() - first!.chargeStored();
     return {
       given,
       lost,

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { chargedEquationsOf } from '../../src/driver/time-domain/charged-equations.ts';
 import { place } from '../../src/driver/time-domain/circuit.ts';
 import { equationsOf } from '../../src/driver/time-domain/equations.ts';
 import { runOf, type Peaks } from '../../src/driver/time-domain/run.ts';
@@ -111,7 +112,8 @@ describe.each(designs.map((design) => [design.name, design] as const))('%s', (na
   });
 
   test('has the Jacobian of its equations', () => {
-    const { count, evaluate } = equationsOf(design.circuit);
+    const { overVoltage } = design.circuit.capacitances;
+    const { count, evaluate } = overVoltage === undefined ? equationsOf(design.circuit) : chargedEquationsOf(design.circuit, overVoltage);
     let seed = 1;
     const random = (): number => (seed = (seed * 16807) % 2147483647) / 2147483647;
     for (let trial = 0; trial < 20; trial++) {

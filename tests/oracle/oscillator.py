@@ -10,6 +10,7 @@ Outcomes: it runs where the tank still swings to half of pi times the supply in 
 what it would draw running, or where both gates are above their thresholds with both drains below them; else it has stalled.
 """
 
+import bisect
 import json
 import math
 import sys
@@ -65,20 +66,47 @@ def clamp(g, p):
     return i
 
 
+def capacitance(points):
+    """Over voltage: a junction's power law of v + 0.7 V from point to point, straight lines in logarithms; level outside."""
+    at = [math.log(p["voltage"] + 0.7) for p in points]
+    values = [math.log(p["capacitance"]) for p in points]
+    low, high = points[0]["voltage"], points[-1]["voltage"]
+
+    def value(v):
+        if v <= low:
+            return points[0]["capacitance"]
+        if v >= high:
+            return points[-1]["capacitance"]
+        x = math.log(v + 0.7)
+        k = bisect.bisect_right(at, x, 1, len(at) - 1)
+        return math.exp(values[k - 1] + (values[k] - values[k - 1]) * (x - at[k - 1]) / (at[k] - at[k - 1]))
+
+    return value
+
+
 class Oscillator:
+    """Voltages and currents as states. A capacitance that changes is dQ/dV: the matrix of the nodes is then that of the moment."""
+
     def __init__(self, c):
         self.c = c
         self.tapped = c["arrangement"] == "centre-tap"
         self.buffered = "buffer" in c["supply"]
-        tank, cap = c["tank"], c["capacitances"]
-        own = tank["capacitance"] + cap["drainToSource"] + cap["gateToDrain"]
-        m = np.zeros((4, 4))  # drains A, B and gates A, B
-        m[0, 0] = m[1, 1] = own
-        m[0, 1] = m[1, 0] = -tank["capacitance"]
-        m[0, 2] = m[2, 0] = m[1, 3] = m[3, 1] = -cap["gateToDrain"]
-        m[2, 2] = m[3, 3] = cap["gateToSource"] + cap["gateToDrain"]
-        self.inverse = np.linalg.inv(m).tolist()
+        cap = c["capacitances"]
+        over = cap.get("overVoltage")
+        self.over = over and (capacitance(over["gateToDrain"]), capacitance(over["drainToSource"]))
+        self.inverse = self.inverted((cap["gateToDrain"],) * 2, (cap["drainToSource"],) * 2)
         self.cross, self.body = (junction(p["saturation"], p["emission"], p["slope"]) for p in (c["gates"]["crossDiode"], c["bodyDiode"]))
+
+    def inverted(self, gd, ds):
+        """Inverse of the capacitance matrix of drains A, B and gates A, B."""
+        tank, gs = self.c["tank"]["capacitance"], self.c["capacitances"]["gateToSource"]
+        m = np.zeros((4, 4))
+        for i in (0, 1):
+            m[i, i] = tank + ds[i] + gd[i]
+            m[i, 1 - i] = -tank
+            m[i, 2 + i] = m[2 + i, i] = -gd[i]
+            m[2 + i, 2 + i] = gs + gd[i]
+        return np.linalg.inv(m).tolist()
 
     def source(self, t):
         s = self.c["supply"]
@@ -118,8 +146,12 @@ class Oscillator:
             pa - xa - clamp(ga, gates.get("clamp")) - ga / gates["pullDown"],
             pb - xb - clamp(gb, gates.get("clamp")) - gb / gates["pullDown"],
         )
+        inverse = self.inverse
+        if self.over:
+            gd, ds = self.over
+            inverse = self.inverted((gd(va - ga), gd(vb - gb)), (ds(va), ds(vb)))
         i0, i1, i2, i3 = into
-        dva, dvb, dga, dgb = (m[0] * i0 + m[1] * i1 + m[2] * i2 + m[3] * i3 for m in self.inverse)
+        dva, dvb, dga, dgb = (m[0] * i0 + m[1] * i1 + m[2] * i2 + m[3] * i3 for m in inverse)
         dil = (va - vb - tank["coilResistance"] * il) / tank["inductance"]
         ch = c["choke"]
         if self.tapped:

@@ -86,6 +86,40 @@ describe('loss tangent', () => {
   });
 });
 
+describe('capacitances over drain voltage', () => {
+  const given = part(
+    'mosfets',
+    'outputCapacitance: {source: class, note: n, at: {frequency: 1 MHz}, 50 V: 200 pF, 0 V: {value: 2 nF, source: data sheet}, 20 V: 400 pF}',
+  );
+
+  test('points are sorted by voltage and share source, conditions and note', () => {
+    expect(given.overVoltage?.outputCapacitance?.points).toMatchObject([
+      { voltage: 0, rating: { value: 2e-9, source: 'data sheet', note: 'n', at: { frequency: 1e6 } } },
+      { voltage: 20, rating: { value: 4e-10, source: 'class', note: 'n', at: { frequency: 1e6 } } },
+      { voltage: 50, rating: { value: 2e-10, source: 'class', note: 'n', at: { frequency: 1e6 } } },
+    ]);
+  });
+
+  test('the rest of the program has the point at or nearest 25 V, the lower of two as near', () => {
+    expect(given.ratings.outputCapacitance).toMatchObject({ value: 4e-10, source: 'class', at: { frequency: 1e6, drainVoltage: 20 } });
+    const at25 = part('mosfets', 'reverseTransferCapacitance: {0 V: 1 nF, 25 V: 90 pF, 26 V: 89 pF}');
+    expect(at25.ratings.reverseTransferCapacitance?.value).toBeCloseTo(90e-12, 20);
+    const tied = part('mosfets', 'reverseTransferCapacitance: {30 V: 80 pF, 20 V: 100 pF}');
+    expect(tied.ratings.reverseTransferCapacitance?.value).toBeCloseTo(100e-12, 20);
+  });
+
+  test('one value is no point', () => {
+    expect(part('mosfets', 'outputCapacitance: {value: 300 pF, at: {drainVoltage: 25 V}}').overVoltage).toBeUndefined();
+    expect(part('mosfets', 'outputCapacitance: 300 pF').ratings.outputCapacitance?.value).toBeCloseTo(3e-10, 20);
+  });
+
+  test('a rise of what reading a curve is off by is none, Crss may reach Coss, and may be given where Coss is not', () => {
+    expect(part('mosfets', 'outputCapacitance: {50 V: 200 pF, 60 V: 209 pF}').overVoltage?.outputCapacitance?.points).toHaveLength(2);
+    const equal = 'outputCapacitance: {20 V: 100 pF}\nreverseTransferCapacitance: {10 V: 400 pF, 20 V: 100 pF}';
+    expect(part('mosfets', equal).overVoltage?.reverseTransferCapacitance?.points).toHaveLength(2);
+  });
+});
+
 test('equal limits are no contradiction', () => {
   expect(part('mosfets', 'thresholdMin: 3 V\nthresholdTypical: 3 V\nthresholdMax: 3 V').ratings.thresholdMax?.value).toBe(3);
   expect(part('capacitors', 'voltageAc: 400 V\nvoltageDc: 400 V').ratings.voltageAc?.value).toBe(400);
@@ -122,9 +156,30 @@ describe('refusals', () => {
     ['a value beside frequencies', 'capacitors', headed('capacitors', 'lossTangent: {value: 0.1, 1 kHz: 0.2}'), ['contradiction 3:15']],
     ['a curve without a point', 'capacitors', headed('capacitors', 'lossTangent: {source: class}'), ['missing-key 3:14']],
     ['a curve with a voltage as frequency', 'capacitors', headed('capacitors', 'lossTangent: {1 V: 0.1}'), ['wrong-unit 3:15']],
+    ['a repeated voltage', 'mosfets', headed('mosfets', 'outputCapacitance: {1 V: 2 nF, 1000 mV: 1 nF}'), ['repeated-voltage 3:32']],
+    ['a value beside voltages', 'mosfets', headed('mosfets', 'outputCapacitance: {value: 1 nF, 1 V: 1 nF}'), ['contradiction 3:21']],
+    ['capacitances without a point', 'mosfets', headed('mosfets', 'outputCapacitance: {source: class}'), ['missing-key 3:20']],
+    ['capacitances over frequency', 'mosfets', headed('mosfets', 'outputCapacitance: {1 MHz: 1 nF}'), ['wrong-unit 3:21']],
+    ['a drain voltage below zero', 'mosfets', headed('mosfets', 'outputCapacitance: {-1 V: 1 nF}'), ['out-of-range 3:21']],
+    ['a point of another dimension', 'mosfets', headed('mosfets', 'outputCapacitance: {1 V: 1 nC}'), ['wrong-unit 3:26']],
+    ['a point without unit', 'mosfets', headed('mosfets', 'outputCapacitance: {1 V: 300}'), ['bare-number 3:26']],
+    ['a capacitance that rises', 'mosfets', headed('mosfets', 'outputCapacitance: {1 V: 1 nF, 9 V: 1.06 nF}'), ['contradiction 3:37']],
+    [
+      'a capacitance that creeps up',
+      'mosfets',
+      headed('mosfets', 'outputCapacitance: {1 V: 100 pF, 2 V: 104 pF, 3 V: 108 pF}'),
+      ['contradiction 3:52'],
+    ],
+    [
+      'a part of the output capacitance above the whole',
+      'mosfets',
+      headed('mosfets', 'outputCapacitance: {1 V: 300 pF, 9 V: 90 pF}\nreverseTransferCapacitance: {1 V: 300 pF, 25 V: 91 pF}'),
+      ['contradiction 4:49'],
+    ],
     ['a loss tangent of one', 'capacitors', headed('capacitors', 'lossTangent: 1'), ['out-of-range 3:14']],
     ['an unknown cooling', 'capacitors', headed('capacitors', 'thermalResistance: {water: 1 K/W}'), ['unknown-key 3:21']],
     ['a tolerance of 100 %', 'zeners', headed('zeners', 'tolerance: 100 %'), ['over-hundred-percent 3:12']],
+    ['a tolerance of 51 %', 'capacitors', headed('capacitors', 'tolerance: 51 %'), ['out-of-range 3:12']],
     ['two mistakes, in file order', 'zeners', headed('zeners', 'tolerance: 5 V\npower: 1'), ['wrong-unit 3:12', 'bare-number 4:8']],
   ])('%s', (_fact, kind, text, expected) => expect(refusals(kind, text)).toEqual(expected));
 

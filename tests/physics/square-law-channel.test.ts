@@ -1,7 +1,24 @@
 import { expect, test } from 'vitest';
-import { channelOf } from '../../src/physics/square-law-channel.ts';
+import { channelsOf } from '../../src/physics/square-law-channel.ts';
 
 const values = { constant: 8, series: 0.05, threshold: 3 };
+/** One channel, asked for at a gate and a drain voltage. */
+function channelOf(of: typeof values): { at: (gate: number, drain: number) => void; current: number; byGate: number; byDrain: number } {
+  const channels = channelsOf([of]);
+  const one = {
+    current: 0,
+    byGate: 0,
+    byDrain: 0,
+    at: (gate: number, drain: number): void => {
+      channels.gates[0] = gate;
+      channels.drains[0] = drain;
+      channels.update();
+      [one.current, one.byGate, one.byDrain] = [channels.currents[0]!, channels.byGate[0]!, channels.byDrain[0]!];
+    },
+  };
+  return one;
+}
+
 const channel = channelOf(values);
 const currentAt = (gate: number, drain: number): number => {
   channel.at(gate, drain);

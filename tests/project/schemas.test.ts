@@ -95,7 +95,8 @@ const projectKeys = `tankproof title partsFolders supply.voltage supply.toleranc
 const partKeys = {
   mosfets: `drainVoltage onResistance thresholdMin thresholdMax drainCurrent gateVoltage junctionTemperature junctionToCase onResistanceAt
     onResistanceAt.gateVoltage onResistanceAt.drainCurrent onResistanceFactor thresholdTypical thresholdDrift transconductance
-    inputCapacitance outputCapacitance reverseTransferCapacitance gateCharge caseToSink junctionToAmbient avalancheEnergy
+    inputCapacitance outputCapacitance outputCapacitance.25_V outputCapacitance.at reverseTransferCapacitance
+    reverseTransferCapacitance.0_V gateCharge caseToSink junctionToAmbient avalancheEnergy
     bodyDiodeVoltage bodyDiodeRecoveryTime package tankproofPart kind title note drainVoltage.value drainVoltage.source drainVoltage.at
     drainVoltage.note`,
   diodes: `reverseVoltage forwardVoltage averageCurrent recoveryTime surgeCurrent recoveryCharge junctionCapacitance junctionTemperature

@@ -47,14 +47,15 @@ describe('bounds', () => {
   });
 
   test('a percentage of 100 or more is told as such, with the percent sign that may be missing', () => {
-    const schema: JsonSchema = { 'x-atLeast': '0 %', 'x-below': '100 %', 'x-percent': true };
+    const schema: JsonSchema = { 'x-atLeast': '0 %', 'x-atMost': '50 %', 'x-because': 'a reason', 'x-percent': true };
     expect(judged('5', schema, 'ratio')).toEqual({
       id: 'over-hundred-percent',
-      message: 'must be below 100 %',
+      message: 'must be at least 0 % and at most 50 %: a reason',
       help: 'did you mean "5 %"?',
     });
-    expect(judged('100 %', schema, 'ratio')).toEqual({ id: 'over-hundred-percent', message: 'must be below 100 %' });
-    expect(judged('99.9 %', schema, 'ratio')).toBeUndefined();
+    expect(judged('100 %', schema, 'ratio')?.id).toBe('over-hundred-percent');
+    expect(judged('50.1 %', schema, 'ratio')).toEqual({ id: 'out-of-range', message: 'must be at least 0 % and at most 50 %: a reason' });
+    expect(judged('50 %', schema, 'ratio')).toBeUndefined();
   });
 
   test('a bound that is no quantity is a mistake of the schema', () =>

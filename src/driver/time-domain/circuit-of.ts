@@ -4,6 +4,7 @@ import { isKnown, type Unknown } from '../known.ts';
 import { addedResistance } from '../tank.ts';
 import type { OperatingPoint } from '../operating-point.ts';
 import { switchModelOf } from '../switch-model.ts';
+import { capacitancesOf } from './capacitances-of.ts';
 import type { ChannelValues, Circuit } from './circuit.ts';
 
 /** How the pair of switches is taken: their difference, their strength and how warm they are. */
@@ -27,9 +28,6 @@ const crossEmission = 0.046;
 const bodyEmission = 0.039;
 /** Drop of a body diode at 1 A: class. */
 const bodyDrop = 0.75;
-/** Capacitances over the input capacitance at zero drain voltage where the part gives none: class. */
-const transferShare = 0.05;
-const outputShare = 0.15;
 /** Smallest part of an on-resistance that lies outside the channel. */
 const leastSeries = 0.05;
 /** Resistance that a source adds past its current limit, over V/I: it gives way within a tenth of the limit. */
@@ -77,9 +75,10 @@ export function circuitOf({
       ...(bulkCapacitance === undefined
         ? {}
         : { buffer: { capacitance: bulkCapacitance, inductance: Math.max(leadInductance ?? 0, 1e-9) } }),
-      ...(currentLimit === undefined
-        ? {}
-        : { limit: { current: currentLimit.current, resistance: (limitSlope * voltage) / currentLimit.current } }),
+      // one that folds back or switches off is run without: what comes of its limit is not known, see withinLimit
+      ...(currentLimit?.kind === 'constant'
+        ? { limit: { current: currentLimit.current, resistance: (limitSlope * voltage) / currentLimit.current } }
+        : {}),
     },
     choke: { inductance: point.tank.chokeInductance, resistance: chokes.choke.ratings.resistance?.value ?? 0 },
     tank: {
@@ -126,19 +125,6 @@ function switchesOf({ design, pair }: { design: Design; pair: Pair }): readonly 
   const series = on - 1 / (constant * (gateVoltage - threshold));
   const channel = (side: 1 | -1): ChannelValues => ({ constant, series, threshold: threshold * (1 + (side * pair.mismatch) / 2) });
   return [channel(1), channel(-1)];
-}
-
-function capacitancesOf(design: Design): Circuit['capacitances'] | Unknown {
-  const { mosfet, parallel } = design.switches;
-  const { reverseTransferCapacitance, outputCapacitance } = mosfet.ratings;
-  const { gateCapacitance } = switchModelOf(design);
-  if (!isKnown(gateCapacitance)) return gateCapacitance;
-  const gateToDrain = Math.min(
-    0.5 * gateCapacitance,
-    (reverseTransferCapacitance?.value ?? 0) * parallel || transferShare * gateCapacitance,
-  );
-  const output = (outputCapacitance?.value ?? 0) * parallel || outputShare * gateCapacitance;
-  return { gateToSource: gateCapacitance - gateToDrain, gateToDrain, drainToSource: Math.max(0.1 * output, output - gateToDrain) };
 }
 
 function crossDiodeOf({ gates: { crossDiode } }: Design): Circuit['gates']['crossDiode'] | Unknown {

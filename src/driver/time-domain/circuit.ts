@@ -1,6 +1,7 @@
+import type { CapacitancePoint } from '../../physics/junction-charge.ts';
 import type { Ampere, AmperePerVoltSquared, Farad, Henry, Ohm, Ratio, Second, Volt } from '../../units/si.ts';
 
-/** Values of a junction, see junctionOf. */
+/** Values of a junction, see junctionsOf. */
 export interface JunctionValues {
   readonly saturation: Ampere;
   /** n·V_T, in V. */
@@ -8,7 +9,7 @@ export interface JunctionValues {
   readonly slope: Ohm;
 }
 
-/** Values of a switch, see channelOf. */
+/** Values of a switch, see channelsOf. */
 export interface ChannelValues {
   readonly constant: AmperePerVoltSquared;
   readonly series: Ohm;
@@ -42,7 +43,13 @@ export interface Circuit {
     readonly changesAt: Second;
   };
   readonly switches: readonly [ChannelValues, ChannelValues];
-  readonly capacitances: { readonly gateToSource: Farad; readonly gateToDrain: Farad; readonly drainToSource: Farad };
+  readonly capacitances: {
+    readonly gateToSource: Farad;
+    readonly gateToDrain: Farad;
+    readonly drainToSource: Farad;
+    /** In place of the two constants: over the voltage from gate to drain, taken as drain less gate, and from drain to source. */
+    readonly overVoltage?: { readonly gateToDrain: readonly CapacitancePoint[]; readonly drainToSource: readonly CapacitancePoint[] };
+  };
   readonly bodyDiode: JunctionValues;
   /** Drain voltage that breaks down; undefined to let the drains rise. */
   readonly breakdown?: Volt;
@@ -66,14 +73,26 @@ export function stateCount({ supply }: Circuit): number {
   return supply.buffer === undefined ? 7 : 9;
 }
 
-/** The source's own voltage at a time: linear from zero. */
-export function sourceVoltage({ supply: { voltage, riseTime, rising, dip } }: Circuit, time: Second): Volt {
-  if (dip !== undefined && time >= dip.from && time < dip.until) return voltage * dip.share;
-  return time + rising < riseTime ? (voltage * (time + rising)) / riseTime : voltage;
+/** The source's own voltage over time: linear from zero, with a dip. */
+export interface SourceOverTime {
+  readonly voltageAt: (time: Second) => Volt;
+  /** In V/s. */
+  readonly slopeAt: (time: Second) => number;
+  /** When it is up. */
+  readonly whole: Volt;
 }
 
-/** How fast the source's own voltage rises, in V/s. */
-export function sourceSlope({ supply: { voltage, riseTime, rising, dip } }: Circuit, time: Second): number {
-  if (dip !== undefined && time >= dip.from && time < dip.until) return 0;
-  return time + rising < riseTime ? voltage / riseTime : 0;
+/** How the source of a circuit goes. */
+export function sourceOverTime({ supply: { voltage, riseTime, rising, dip } }: Circuit): SourceOverTime {
+  const upAt = riseTime - rising;
+  const slope = riseTime > 0 ? voltage / riseTime : 0;
+  const [dipFrom, dipUntil, dipVoltage] = [dip?.from ?? Infinity, dip?.until ?? -Infinity, voltage * (dip?.share ?? 1)];
+  return {
+    voltageAt: (time) => {
+      if (time >= dipFrom && time < dipUntil) return dipVoltage;
+      return time < upAt ? slope * (time + rising) : voltage;
+    },
+    slopeAt: (time) => (time < upAt && !(time >= dipFrom && time < dipUntil) ? slope : 0),
+    whole: voltage,
+  };
 }

@@ -8,6 +8,7 @@ import { circuitOf, type Pair } from './circuit-of.ts';
 import { measuresOf } from './measures.ts';
 import { accuracyOf, finished, stretch, usualEffort, type Effort, type TimedEvent } from './outcome.ts';
 import { runOf, type Moment } from './run.ts';
+import { starvedBy, withinLimit } from './supply-limit.ts';
 
 /** What happens to a running driver. */
 export type Disturbance =
@@ -48,6 +49,8 @@ export function timedDisturbance({
 }): TimedEvent | Unknown {
   const { running } = point;
   if (running === undefined) return { unknown: 'it does not oscillate with this load' };
+  const starved = starvedBy({ design, point });
+  if (starved !== undefined) return starved;
   const given = circuitOf({ design, point, pair });
   if ('unknown' in given) return given;
   const none = 1e9 * Math.max(1, point.tank.impedance);
@@ -74,7 +77,7 @@ export function timedDisturbance({
   const circuit: Circuit = { ...up, supply: { ...up.supply, ...dip }, tank: { ...up.tank, load: after, loadAfter: after } };
   const railUp = disturbance.kind === 'supply drop' ? disturbance.periods * measures.period : 0;
   const last = stretch({ circuit, measures: { ...measures, railUp }, accuracy, mostSteps: effort.mostSteps, initial: settled.state, see });
-  return finished({ circuit, measures, ...last });
+  return withinLimit({ design, event: finished({ circuit, measures, ...last }) });
 }
 
 /** A running state to settle from: A off at its crest, B on, the chokes at half the supply current. */

@@ -1,18 +1,19 @@
-import { junctionOf } from '../../physics/junction-current.ts';
-import { channelOf } from '../../physics/square-law-channel.ts';
+import { junctionsOf } from '../../physics/junction-current.ts';
+import { channelsOf } from '../../physics/square-law-channel.ts';
 import type { Second } from '../../units/si.ts';
 import { breakdownConductance, breakdownCurrent } from './breakdown.ts';
-import { sourceSlope, sourceVoltage, stateCount, type Circuit } from './circuit.ts';
-import { gateClamp } from './gate-clamp.ts';
+import { sourceOverTime, stateCount, type Circuit } from './circuit.ts';
+import { couplingsOf, type Couplings } from './couplings.ts';
+import { gateClamps } from './gate-clamp.ts';
 import { massOf } from './mass.ts';
 import { sourceOf } from './source.ts';
 
 /** The circuit as M·y′ = f(t, y). Matrices are flat, row by row. */
-export interface Equations {
+export interface Equations extends Couplings {
   readonly count: number;
   /** M: capacitances and inductances. */
   readonly mass: Float64Array;
-  /** Writes f, and ∂f/∂y where a matrix is given. */
+  /** Writes f, and ∂f/∂y where a matrix is given: the places that couple, the others are left as they are. */
   readonly evaluate: (time: Second, state: Float64Array, f: Float64Array, jacobian?: Float64Array) => void;
   /** Writes ∂f/∂t: only the source moves of itself. */
   readonly byTime: (time: Second, state: Float64Array, out: Float64Array) => void;
@@ -48,84 +49,94 @@ export function equationsOf(circuit: Circuit): Equations {
   const isTapped = circuit.arrangement === 'centre-tap';
   const mass = massOf(circuit);
   const watched: Watched = { supply: 0, rail: 0 };
-  const [channelA, channelB] = [channelOf(switches[0]), channelOf(switches[1])];
-  const [bodyA, bodyB, crossA, crossB] = [
-    junctionOf(bodyDiode),
-    junctionOf(bodyDiode),
-    junctionOf(gates.crossDiode),
-    junctionOf(gates.crossDiode),
-  ];
-  const [clampA, clampB] = [gateClamp(circuit), gateClamp(circuit)];
+  const channels = channelsOf(switches);
+  const body = junctionsOf([bodyDiode, bodyDiode]);
+  const cross = junctionsOf([gates.crossDiode, gates.crossDiode]);
+  const clamps = gateClamps(circuit);
   const source = sourceOf(circuit);
   const gp = 1 / gates.pullUp;
   const gd = Number.isFinite(gates.pullDown) ? 1 / gates.pullDown : 0;
-  const { buffer, limit } = supply;
+  // what is asked at every step, taken out of objects that differ from circuit to circuit: of many shapes they are slow to ask
+  const { voltageAt, slopeAt } = sourceOverTime(circuit);
+  const { load, loadAfter, changesAt, coilResistance } = tank;
+  const { releasedAt } = gates;
+  const chokeResistance = choke.resistance;
+  const sourceResistance = supply.resistance;
+  const limitCurrent = supply.limit?.current ?? Infinity;
+  const limitResistance = supply.limit?.resistance ?? 0;
+  const isBuffered = supply.buffer !== undefined;
+  const onRail = gates.rail === undefined;
+  const gateRail = gates.rail ?? 0;
 
   const evaluate = (time: Second, y: Float64Array, f: Float64Array, J?: Float64Array): void => {
     const vA = y[0]!, vB = y[1]!, iL = y[2]!, jA = y[3]!, jB = y[4]!, gA = y[5]!, gB = y[6]!; // prettier-ignore
-    const E = sourceVoltage(circuit, time);
-    const R = time < tank.changesAt ? tank.load : tank.loadAfter;
-    const onRail = gates.rail === undefined;
+    const E = voltageAt(time);
+    const R = time < changesAt ? load : loadAfter;
     const j = isTapped ? jA : jA + jB;
     let rail: number, byChoke = 0, byGate = 0; // prettier-ignore
-    if (buffer !== undefined) rail = y[7]!;
+    if (isBuffered) rail = y[7]!;
     else {
       source.at(E, j, gA + gB);
       ({ rail, byChoke, byGate } = source);
     }
-    const feed = gates.rail ?? rail;
+    const feed = onRail ? rail : gateRail;
     const pA = (feed - gA) * gp, pB = (feed - gB) * gp; // prettier-ignore
     watched.rail = rail;
     watched.supply = j + (onRail ? pA + pB : 0);
 
-    channelA.at(gA, vA);
-    channelB.at(gB, vB);
-    bodyA.at(-vA);
-    bodyB.at(-vB);
-    crossA.at(gA - vB);
-    crossB.at(gB - vA);
-    clampA.at(gA);
-    clampB.at(gB);
+    channels.gates[0] = clamps.voltages[0] = gA;
+    channels.gates[1] = clamps.voltages[1] = gB;
+    channels.drains[0] = vA;
+    channels.drains[1] = vB;
+    channels.update();
+    body.voltages[0] = -vA;
+    body.voltages[1] = -vB;
+    body.update();
+    cross.voltages[0] = gA - vB;
+    cross.voltages[1] = gB - vA;
+    cross.update();
+    clamps.update();
+    const xA = cross.currents[0]!, xB = cross.currents[1]!; // prettier-ignore
     const zA = breakdownCurrent(vA, breakdown), zB = breakdownCurrent(vB, breakdown); // prettier-ignore
     const zAd = zA > 0 ? breakdownConductance : 0, zBd = zB > 0 ? breakdownConductance : 0; // prettier-ignore
-    const hold = gd + (time < gates.releasedAt ? holdConductance : 0);
+    const hold = gd + (time < releasedAt ? holdConductance : 0);
 
     const iR = (vA - vB) / R;
     const inA = isTapped ? jA / 2 : jA, inB = isTapped ? jA / 2 : jB; // prettier-ignore
-    f[0] = inA - iL - iR - channelA.current + bodyA.current - zA + crossB.current;
-    f[1] = inB + iL + iR - channelB.current + bodyB.current - zB + crossA.current;
-    f[2] = vA - vB - tank.coilResistance * iL;
-    f[3] = rail - choke.resistance * jA - (isTapped ? (vA + vB) / 2 : vA);
-    f[4] = isTapped ? -jB : rail - choke.resistance * jB - vB;
-    f[5] = pA - crossA.current - clampA.current - hold * gA;
-    f[6] = pB - crossB.current - clampB.current - hold * gB;
-    if (buffer !== undefined) {
+    f[0] = inA - iL - iR - channels.currents[0]! + body.currents[0]! - zA + xB;
+    f[1] = inB + iL + iR - channels.currents[1]! + body.currents[1]! - zB + xA;
+    f[2] = vA - vB - coilResistance * iL;
+    f[3] = rail - chokeResistance * jA - (isTapped ? (vA + vB) / 2 : vA);
+    f[4] = isTapped ? -jB : rail - chokeResistance * jB - vB;
+    f[5] = pA - xA - clamps.currents[0]! - hold * gA;
+    f[6] = pB - xB - clamps.currents[1]! - hold * gB;
+    if (isBuffered) {
       f[7] = y[8]! - watched.supply;
-      f[8] = E - supply.resistance * y[8]! - rail;
-      if (limit !== undefined && y[8]! > limit.current) f[8] -= limit.resistance * (y[8]! - limit.current);
+      f[8] = E - sourceResistance * y[8]! - rail;
+      if (y[8]! > limitCurrent) f[8] -= limitResistance * (y[8]! - limitCurrent);
     }
     if (J === undefined) return;
-    J.fill(0);
+    const xAd = cross.conductances[0]!, xBd = cross.conductances[1]!; // prettier-ignore
     const share = isTapped ? 0.5 : 1;
-    J[0] = -1 / R - channelA.byDrain - bodyA.conductance - zAd - crossB.conductance;
+    J[0] = -1 / R - channels.byDrain[0]! - body.conductances[0]! - zAd - xBd;
     J[1] = 1 / R;
     J[2] = -1;
     J[3] = share;
-    J[5] = -channelA.byGate;
-    J[6] = crossB.conductance;
+    J[5] = -channels.byGate[0]!;
+    J[6] = xBd;
     J[n] = 1 / R;
-    J[n + 1] = -1 / R - channelB.byDrain - bodyB.conductance - zBd - crossA.conductance;
+    J[n + 1] = -1 / R - channels.byDrain[1]! - body.conductances[1]! - zBd - xAd;
     J[n + 2] = 1;
     J[n + (isTapped ? 3 : 4)] = share;
-    J[n + 5] = crossA.conductance;
-    J[n + 6] = -channelB.byGate;
+    J[n + 5] = xAd;
+    J[n + 6] = -channels.byGate[1]!;
     J[2 * n] = 1;
     J[2 * n + 1] = -1;
-    J[2 * n + 2] = -tank.coilResistance;
+    J[2 * n + 2] = -coilResistance;
     const r3 = 3 * n, r4 = 4 * n, r5 = 5 * n, r6 = 6 * n; // prettier-ignore
     J[r3] = isTapped ? -0.5 : -1;
     if (isTapped) J[r3 + 1] = -0.5;
-    J[r3 + 3] = byChoke - choke.resistance;
+    J[r3 + 3] = byChoke - chokeResistance;
     if (!isTapped) J[r3 + 4] = byChoke;
     J[r3 + 5] = byGate;
     J[r3 + 6] = byGate;
@@ -133,24 +144,24 @@ export function equationsOf(circuit: Circuit): Equations {
     else {
       J[r4 + 1] = -1;
       J[r4 + 3] = byChoke;
-      J[r4 + 4] = byChoke - choke.resistance;
+      J[r4 + 4] = byChoke - chokeResistance;
       J[r4 + 5] = byGate;
       J[r4 + 6] = byGate;
     }
     const feedByChoke = onRail ? byChoke * gp : 0, feedByGate = onRail ? byGate * gp : 0; // prettier-ignore
-    J[r5 + 1] = crossA.conductance;
+    J[r5 + 1] = xAd;
     J[r5 + 3] = feedByChoke;
-    J[r5 + 5] = feedByGate - gp - crossA.conductance - clampA.conductance - hold;
+    J[r5 + 5] = feedByGate - gp - xAd - clamps.conductances[0]! - hold;
     J[r5 + 6] = feedByGate;
-    J[r6] = crossB.conductance;
+    J[r6] = xBd;
     J[r6 + 3] = feedByChoke;
     J[r6 + 5] = feedByGate;
-    J[r6 + 6] = feedByGate - gp - crossB.conductance - clampB.conductance - hold;
+    J[r6 + 6] = feedByGate - gp - xBd - clamps.conductances[1]! - hold;
     if (!isTapped) {
       J[r5 + 4] = feedByChoke;
       J[r6 + 4] = feedByChoke;
     }
-    if (buffer === undefined) return;
+    if (!isBuffered) return;
     const r7 = 7 * n, r8 = 8 * n; // prettier-ignore
     J[r3 + 7] = 1;
     if (!isTapped) J[r4 + 7] = 1;
@@ -165,25 +176,25 @@ export function equationsOf(circuit: Circuit): Equations {
       J[r7 + 7] = -2 * gp;
     }
     J[r8 + 7] = -1;
-    J[r8 + 8] = -supply.resistance - (limit !== undefined && y[8]! > limit.current ? limit.resistance : 0);
+    J[r8 + 8] = -sourceResistance - (y[8]! > limitCurrent ? limitResistance : 0);
   };
 
   const byTime = (time: Second, y: Float64Array, out: Float64Array): void => {
     out.fill(0);
-    const slope = sourceSlope(circuit, time);
+    const slope = slopeAt(time);
     if (slope === 0) return;
-    if (buffer !== undefined) {
+    if (isBuffered) {
       out[8] = slope;
       return;
     }
-    source.at(sourceVoltage(circuit, time), isTapped ? y[3]! : y[3]! + y[4]!, y[5]! + y[6]!);
+    source.at(voltageAt(time), isTapped ? y[3]! : y[3]! + y[4]!, y[5]! + y[6]!);
     out[3] = source.bySource * slope;
     if (!isTapped) out[4] = out[3];
-    if (gates.rail === undefined) out[5] = out[6] = out[3] * gp;
+    if (onRail) out[5] = out[6] = out[3] * gp;
   };
 
-  const isAtRest = (y: Float64Array): boolean =>
-    y[5]! < switches[0].threshold - rest.gate && y[6]! < switches[1].threshold - rest.gate && Math.abs(y[0]! - y[1]!) < rest.tank;
+  const [restA, restB] = [switches[0].threshold - rest.gate, switches[1].threshold - rest.gate];
+  const isAtRest = (y: Float64Array): boolean => y[5]! < restA && y[6]! < restB && Math.abs(y[0]! - y[1]!) < rest.tank;
 
-  return { count: n, mass, evaluate, byTime, isAtRest, watched };
+  return { count: n, mass, evaluate, byTime, isAtRest, watched, ...couplingsOf(circuit) };
 }

@@ -20,7 +20,8 @@ export interface MeanCurrent {
  * @param window  length of a window, in s
  */
 export function meanCurrent({ window }: { window: Second }): MeanCurrent {
-  let [begin, opened, charge, seenAt] = [Infinity, Infinity, 0, 0];
+  // fields, not variables, which would be made anew at every step
+  const now = { begin: Infinity, opened: Infinity, charge: 0, seenAt: 0 };
   /** Means of half windows, the first first. */
   let halves: number[] = [];
   const meanAt = (window: number): number | undefined => {
@@ -43,14 +44,22 @@ export function meanCurrent({ window }: { window: Second }): MeanCurrent {
       return last !== undefined && before !== undefined && last <= most * before;
     },
     see: ({ time, current, from }) => {
-      if (from !== begin) [begin, opened, halves] = [from, Infinity, []];
-      if (opened < Infinity) charge += current * (time - seenAt);
-      if (opened === Infinity && time >= from) [opened, charge] = [time, 0];
-      if (time - opened >= window / 2) {
-        halves.push(charge / (time - opened));
-        [opened, charge] = [time, 0];
+      if (from !== now.begin) {
+        now.begin = from;
+        now.opened = Infinity;
+        halves = [];
       }
-      seenAt = time;
+      if (now.opened < Infinity) now.charge += current * (time - now.seenAt);
+      else if (time >= from) {
+        now.opened = time;
+        now.charge = 0;
+      }
+      if (time - now.opened >= window / 2) {
+        halves.push(now.charge / (time - now.opened));
+        now.opened = time;
+        now.charge = 0;
+      }
+      now.seenAt = time;
     },
   };
 }

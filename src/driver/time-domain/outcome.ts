@@ -1,7 +1,7 @@
 import type { Ampere, Second } from '../../units/si.ts';
 import type { OperatingPoint } from '../operating-point.ts';
 import { meanCurrent, type MeanCurrent } from './mean-current.ts';
-import { place, sourceVoltage, type Circuit } from './circuit.ts';
+import { place, sourceOverTime, type Circuit } from './circuit.ts';
 import type { Measures } from './measures.ts';
 import { runOf, type Moment, type Peaks, type Run } from './run.ts';
 import type { Accuracy } from './solver.ts';
@@ -17,6 +17,8 @@ export interface TimedEvent {
   readonly steps: number;
   /** In one sentence. */
   readonly why: string;
+  /** What a supply must give, where its limit is why the outcome is undecided. */
+  readonly needs?: Ampere;
 }
 
 /** How exactly a start is followed: steps a period of the tank, error of a step, steps at most. */
@@ -77,7 +79,7 @@ export function stretch({
   const mean = meanCurrent({ window: Math.max(envelopePeriod, leastPeriods * period) });
   let [swingingFrom, hasSwung] = [Infinity, false];
   let verdict: Outcome | 'settled' | undefined;
-  const whole = sourceVoltage(circuit, Number.MAX_VALUE);
+  const { voltageAt, whole } = sourceOverTime(circuit);
   // what the bank takes while its voltage grows with the rail
   const charging = (Math.PI * amplitude * circuit.tank.capacitance) / railUp;
   /** Whether the driver swings on a rising rail with the current of a running one, from one envelope period to the next. */
@@ -89,7 +91,7 @@ export function stretch({
   const watch = (moment: Moment): boolean => {
     const { time, state, swings } = moment;
     see?.(moment);
-    const rail = sourceVoltage(circuit, time) / whole;
+    const rail = voltageAt(time) / whole;
     const isSwinging = time - swings.lastAt < silence * period && swings.amplitude > runningShare * rail * amplitude;
     hasSwung ||= isSwinging;
     swingingFrom = isSwinging ? Math.min(swingingFrom, time) : Infinity;

@@ -6,6 +6,17 @@ import type { Moment } from './run.ts';
 export const tracks = ['drainA', 'drainB', 'gateA', 'gateB', 'supply'] as const;
 export type Track = (typeof tracks)[number];
 
+/** The tracks of a state, in their order. */
+function trackValues(state: Float64Array): readonly number[] {
+  return [
+    state[place.drainA]!,
+    state[place.drainB]!,
+    state[place.gateA]!,
+    state[place.gateB]!,
+    state[place.chokeA]! + state[place.chokeB]!,
+  ];
+}
+
 /** A run in slices of equal length; of each slice the lowest and highest value of every track. */
 export interface Recording {
   readonly slice: Second;
@@ -47,13 +58,7 @@ export function recorder({ slices, first }: { slices: number; first: Second }): 
     const now = offset + time;
     while (now >= slice * slices) join();
     const index = Math.floor(now / slice);
-    const values = [
-      state[place.drainA]!,
-      state[place.drainB]!,
-      state[place.gateA]!,
-      state[place.gateB]!,
-      state[place.chokeA]! + state[place.chokeB]!,
-    ];
+    const values = trackValues(state);
     tracks.forEach((track, i) => {
       const value = values[i]!;
       if (value < lowest[track][index]!) lowest[track][index] = value;
@@ -61,4 +66,38 @@ export function recorder({ slices, first }: { slices: number; first: Second }): 
     });
   };
   return { see, recording: () => ({ slice, count: Math.min(slices, Math.ceil((offset + before) / slice)), lowest, highest }) };
+}
+
+/** The end of a run, step by step. */
+export interface Tail {
+  /** In s, ascending, from the first that is kept. */
+  readonly times: readonly Second[];
+  readonly values: Readonly<Record<Track, readonly number[]>>;
+}
+
+/**
+ * Keeps the last stretch of a run of unknown length.
+ *
+ * @param length  of the stretch, in s
+ */
+export function tailRecorder({ length }: { length: Second }): { see: (moment: Moment) => void; tail: () => Tail } {
+  // a cheap watcher: what is past its stretch is cleared away now and then
+  const mostSpare = 500;
+  let kept: { readonly time: Second; readonly values: readonly number[] }[] = [];
+  const see = ({ time, state }: Moment): void => {
+    // times begin anew where a slow rail is taken up again
+    if (time < (kept.at(-1)?.time ?? 0)) kept = [];
+    kept.push({ time, values: trackValues(state) });
+    if ((kept[mostSpare]?.time ?? Infinity) < time - length) kept.splice(0, mostSpare);
+  };
+  const tail = (): Tail => {
+    const last = kept.at(-1)?.time ?? 0;
+    const end = kept.filter(({ time }) => time >= last - length);
+    const first = end[0]?.time ?? 0;
+    return {
+      times: end.map(({ time }) => time - first),
+      values: Object.fromEntries(tracks.map((track, i) => [track, end.map(({ values }) => values[i]!)])) as Record<Track, number[]>,
+    };
+  };
+  return { see, tail };
 }

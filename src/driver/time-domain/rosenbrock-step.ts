@@ -1,6 +1,6 @@
 import type { Second } from '../../units/si.ts';
 import type { Equations } from './equations.ts';
-import { factor, substitute } from './linear-system.ts';
+import { eliminationOf, type Elimination } from './elimination.ts';
 
 /** Stages of the method, see tryStep. */
 const gamma = 0.5;
@@ -8,42 +8,51 @@ const gamma = 0.5;
 /** Vectors and matrices of a run, made once. */
 export interface Workspace {
   readonly n: number;
-  /** M's elements that are not zero, by place, row by row. */
-  readonly places: Uint8Array;
+  /** M's elements that are not zero, row by row. */
   readonly rows: Uint8Array;
   readonly columns: Uint8Array;
   readonly elements: Float64Array;
   readonly J: Float64Array;
   readonly W: Float64Array;
-  readonly pivots: Int32Array;
+  readonly elimination: Elimination;
+  /** M at the places of the elimination. */
+  readonly massAtPlaces: Float64Array;
   /** f and ∂f/∂t at the beginning of a step. */
   readonly f0: Float64Array;
   readonly ft: Float64Array;
   readonly f: Float64Array;
   readonly work: Float64Array;
-  readonly stages: readonly [Float64Array, Float64Array, Float64Array, Float64Array];
+  /** Stages. */
+  readonly K1: Float64Array;
+  readonly K2: Float64Array;
+  readonly K3: Float64Array;
+  readonly K4: Float64Array;
   /** The state at the end of a step. */
   readonly next: Float64Array;
 }
 
 /** A workspace for equations of `count` states with a mass matrix. */
-export function workspaceOf({ count: n, mass }: Equations): Workspace {
+export function workspaceOf({ count: n, mass, couples, order }: Equations): Workspace {
+  const elimination = eliminationOf({ n, couples, order });
   const vector = (): Float64Array => new Float64Array(n);
   const places = Uint8Array.from([...mass.keys()].filter((at) => mass[at] !== 0));
   return {
     n,
-    places,
     rows: places.map((at) => Math.floor(at / n)),
     columns: places.map((at) => at % n),
     elements: Float64Array.from(places, (at) => mass[at]!),
     J: new Float64Array(n * n),
     W: new Float64Array(n * n),
-    pivots: new Int32Array(n),
+    elimination,
+    massAtPlaces: Float64Array.from(elimination.places, (at) => mass[at]!),
     f0: vector(),
     ft: vector(),
     f: vector(),
     work: vector(),
-    stages: [vector(), vector(), vector(), vector()],
+    K1: vector(),
+    K2: vector(),
+    K3: vector(),
+    K4: vector(),
     next: vector(),
   };
 }
@@ -61,24 +70,33 @@ export function workspaceOf({ count: n, mass }: Equations): Workspace {
  * @returns error over the tolerance, by the embedded method of order 2; NaN where the step cannot be made
  */
 export function tryStep(equations: Equations, space: Workspace, y: Float64Array, time: Second, step: Second, tolerance: number): number {
-  const { n, places, elements, W, J, pivots, f0, f, next, stages } = space;
-  const [K1, K2, K3, K4] = stages;
+  const { n, elimination, massAtPlaces, W, J, f0, f, ft, next, work, K1, K2, K3, K4 } = space;
+  const { places } = elimination;
   const diagonal = 1 / (gamma * step);
-  for (let i = 0; i < n * n; i++) W[i] = -J[i]!;
-  for (let k = 0; k < places.length; k++) W[places[k]!] = W[places[k]!]! + elements[k]! * diagonal;
-  if (!factor(W, pivots, n)) return NaN;
-  K1.fill(0);
-  K2.fill(0);
-  K3.fill(0);
-  solveStage(space, K1, f0, 0, 0, 0, gamma * step);
-  solveStage(space, K2, f0, 4 / step, 0, 0, 1.5 * step);
+  for (let k = 0; k < places.length; k++) W[places[k]!] = massAtPlaces[k]! * diagonal - J[places[k]!]!;
+  elimination.factor(W);
+  for (let i = 0; i < n; i++) K1[i] = f0[i]! + gamma * step * ft[i]!;
+  elimination.solve(W, K1);
+  for (let i = 0; i < n; i++) {
+    work[i] = (4 / step) * K1[i]!;
+    K2[i] = f0[i]! + 1.5 * step * ft[i]!;
+  }
+  solveWith(space, K2);
   const inside = time + step * (1 - 1e-12);
   for (let i = 0; i < n; i++) next[i] = y[i]! + 2 * K1[i]!;
   equations.evaluate(inside, next, f);
-  solveStage(space, K3, f, 1 / step, -1 / step, 0, 0);
-  for (let i = 0; i < n; i++) next[i] = y[i]! + 2 * K1[i]! + K3[i]!;
+  for (let i = 0; i < n; i++) {
+    work[i] = (K1[i]! - K2[i]!) / step;
+    K3[i] = f[i]!;
+  }
+  solveWith(space, K3);
+  for (let i = 0; i < n; i++) next[i] = next[i]! + K3[i]!;
   equations.evaluate(inside, next, f);
-  solveStage(space, K4, f, 1 / step, -1 / step, -8 / 3 / step, 0);
+  for (let i = 0; i < n; i++) {
+    work[i] = (K1[i]! - K2[i]! - (8 / 3) * K3[i]!) / step;
+    K4[i] = f[i]!;
+  }
+  solveWith(space, K4);
   let error = 0;
   for (let i = 0; i < n; i++) {
     next[i] = next[i]! + K4[i]!;
@@ -88,21 +106,8 @@ export function tryStep(equations: Equations, space: Workspace, y: Float64Array,
   return error;
 }
 
-/** Right side of a stage, f + M·Σ(c/h)·K + h·γ·f_t, solved in place. */
-function solveStage(
-  { n, places, rows, columns, elements, W, pivots, work, ft, stages }: Workspace,
-  out: Float64Array,
-  source: Float64Array,
-  c1: number,
-  c2: number,
-  c3: number,
-  timeShare: number,
-): void {
-  const [K1, K2, K3] = stages;
-  for (let i = 0; i < n; i++) {
-    work[i] = c1 * K1[i]! + c2 * K2[i]! + c3 * K3[i]!;
-    out[i] = source[i]! + timeShare * ft[i]!;
-  }
-  for (let k = 0; k < places.length; k++) out[rows[k]!] = out[rows[k]!]! + elements[k]! * work[columns[k]!]!;
-  substitute(W, pivots, n, out);
+/** A stage: what is in `out`, and M times what is in `work`, solved in place. */
+function solveWith({ rows, columns, elements, W, elimination, work }: Workspace, out: Float64Array): void {
+  for (let k = 0; k < rows.length; k++) out[rows[k]!] = out[rows[k]!]! + elements[k]! * work[columns[k]!]!;
+  elimination.solve(W, out);
 }

@@ -1,8 +1,9 @@
 import type { Ampere, Joule, Second, Volt } from '../../units/si.ts';
 import { breakdownEnergyOf } from './breakdown.ts';
+import { chargedEquationsOf } from './charged-equations.ts';
 import { place, type Circuit } from './circuit.ts';
 import { crestsOf } from './crest.ts';
-import { equationsOf } from './equations.ts';
+import { equationsOf, type Equations } from './equations.ts';
 import { follow, type Accuracy } from './solver.ts';
 
 /** Highest values of a run, or of a part of it. */
@@ -13,6 +14,8 @@ export interface Peaks {
   gate: Volt;
   /** Both chokes together. */
   supply: Ampere;
+  /** Out of the source, in front of a bulk capacitor: chokes, pull-ups that hang on it, and what charges the capacitor; read at the steps. */
+  source: Ampere;
   choke: Ampere;
   rail: Volt;
   /** Put into breakdown. */
@@ -57,6 +60,7 @@ export function higherPeaks(a: Peaks, b: Peaks): Peaks {
     tank: Math.max(a.tank, b.tank),
     gate: Math.max(a.gate, b.gate),
     supply: Math.max(a.supply, b.supply),
+    source: Math.max(a.source, b.source),
     choke: Math.max(a.choke, b.choke),
     rail: Math.max(a.rail, b.rail),
     breakdownEnergy: a.breakdownEnergy + b.breakdownEnergy,
@@ -88,17 +92,18 @@ export function runOf({
   mostSteps: number;
   watch: (moment: Moment) => boolean;
 }): Run {
-  const equations = equationsOf(circuit);
+  const { equations, state } = beginningOf(circuit, initial);
   const { dip } = circuit.supply;
   const { watched } = equations;
-  const state = Float64Array.from(initial);
   const swings = { count: 0, lastAt: 0, amplitude: 0 };
   const crests = crestsOf(6);
   const seen = new Float64Array(6);
   const { highest } = crests;
   const { breakdown } = circuit;
   const [brokenA, brokenB] = [breakdownEnergyOf(breakdown ?? Infinity), breakdownEnergyOf(breakdown ?? Infinity)];
-  let [swing, side, steps, isOut, endedAt, highestGate, highestRail] = [0, 0, 0, false, 0, 0, 0];
+  const isBuffered = circuit.supply.buffer !== undefined;
+  // fields, not variables, which would be made anew at every step
+  const so = { swing: 0, side: 0, steps: 0, isOut: false, highestGate: 0, highestRail: 0, highestSource: 0 };
   const moment = { time: 0, state, swings };
   const { complete } = follow({
     equations,
@@ -125,27 +130,29 @@ export function runOf({
       seen[5] = jB;
       crests.see(time, seen);
       const gate = Math.max(y[place.gateA]!, y[place.gateB]!);
-      if (gate > highestGate) highestGate = gate;
-      if (watched.rail > highestRail) highestRail = watched.rail;
+      if (gate > so.highestGate) so.highestGate = gate;
+      if (watched.rail > so.highestRail) so.highestRail = watched.rail;
+      const source = isBuffered ? y[place.lead]! : watched.supply;
+      if (source > so.highestSource) so.highestSource = source;
       if (breakdown !== undefined) {
         brokenA.see(time, vA);
         brokenB.see(time, vB);
       }
       // a half period ends where the tank voltage changes its sign
-      if (across * side < 0) {
-        if (swing >= leastSwing) {
+      if (across * so.side < 0) {
+        if (so.swing >= leastSwing) {
           swings.count++;
           swings.lastAt = time;
-          swings.amplitude = swing;
+          swings.amplitude = so.swing;
         }
-        swing = 0;
+        so.swing = 0;
       }
-      side = across === 0 ? side : across;
-      if (size > swing) swing = size;
-      moment.time = endedAt = time;
-      steps++;
-      isOut = steps >= mostSteps;
-      return isOut || watch(moment);
+      if (across !== 0) so.side = across;
+      if (size > so.swing) so.swing = size;
+      moment.time = time;
+      so.steps++;
+      so.isOut = so.steps >= mostSteps;
+      return so.isOut || watch(moment);
     },
   });
   const higher = highest[0]! > highest[1]! ? 0 : 1;
@@ -153,11 +160,23 @@ export function runOf({
     drain: highest[higher]!,
     drainAt: crests.at[higher]!,
     tank: highest[2]!,
-    gate: highestGate,
+    gate: so.highestGate,
     supply: highest[3]!,
+    source: so.highestSource,
     choke: Math.max(highest[4]!, highest[5]!),
-    rail: highestRail,
+    rail: so.highestRail,
     breakdownEnergy: brokenA.energy + brokenB.energy,
   };
-  return { peaks, swings, state, endedAt, steps, complete: complete && !isOut };
+  return { peaks, swings, state, endedAt: moment.time, steps: so.steps, complete: complete && !so.isOut };
+}
+
+/** The equations that a circuit is followed by, and their state; charges follow from the voltages. */
+function beginningOf(circuit: Circuit, initial: Float64Array): { readonly equations: Equations; readonly state: Float64Array } {
+  const { overVoltage } = circuit.capacitances;
+  if (overVoltage === undefined) return { equations: equationsOf(circuit), state: Float64Array.from(initial) };
+  const equations = chargedEquationsOf(circuit, overVoltage);
+  const state = new Float64Array(equations.count);
+  state.set(initial);
+  equations.settle(state);
+  return { equations, state };
 }

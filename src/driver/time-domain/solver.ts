@@ -49,8 +49,9 @@ export function follow({
   const { evaluate, byTime, isAtRest } = equations;
   const space = workspaceOf(equations);
   const { f0, ft, J, next } = space;
-  const stops = [...breaks.filter((time) => time > 0 && time < until), until].toSorted((a, b) => a - b);
+  const stops = Float64Array.from([...breaks.filter((time) => time > 0 && time < until), until]).sort();
   let [t, h, steps, stop] = [0, Math.min(longestStep, 1e-9), 0, 0];
+  let [lastStep, lastError, hasFailed] = [1e-9, 1, false];
   evaluate(t, y, f0, J);
   byTime(t, y, ft);
   while (t < until) {
@@ -61,8 +62,9 @@ export function follow({
     else if (step > left / 2) step = left / 2;
     const error = tryStep(equations, space, y, t, step, tolerance);
     if (!(error <= 1)) {
-      h = step * (Number.isFinite(error) ? Math.max(0.2, 0.9 * error ** (-1 / 3)) : 0.1);
+      h = step * (Number.isFinite(error) ? Math.max(0.2, 0.9 / Math.cbrt(error)) : 0.1);
       if (h < 1e-18) return { steps, complete: false };
+      hasFailed = true;
       continue;
     }
     if (step > longestStep * (1 + 1e-9) && !isAtRest(next)) {
@@ -72,7 +74,13 @@ export function follow({
     y.set(next);
     t = step === left ? stops[stop]! : t + step;
     steps++;
-    h = step * Math.min(5, Math.max(0.2, 0.9 * Math.max(error, 1e-6) ** (-1 / 3)));
+    const small = Math.max(error, 1e-6);
+    // where the error grows from step to step the next one is foreseen to (Gustafsson, ACM TOMS 20, 1994); after a failure no growth
+    const ratio = step / lastStep;
+    const foreseen = (ratio * ratio * ratio * lastError) / small;
+    const most = hasFailed ? 1 : 5;
+    h = step * Math.min(most, Math.max(0.2, 0.9 * Math.cbrt(Math.min(1, foreseen) / small)));
+    [lastStep, lastError, hasFailed] = [step, Math.max(error, 1e-2), false];
     // of the state that the watcher sees, and right of a break: what holds within the next step
     evaluate(t, y, f0, J);
     byTime(t, y, ft);

@@ -2,11 +2,12 @@ import type { Design } from '../../project/design.ts';
 import type { Volt } from '../../units/si.ts';
 import type { Unknown } from '../known.ts';
 import type { OperatingPoint } from '../operating-point.ts';
-import { place, sourceVoltage, stateCount, type Circuit } from './circuit.ts';
+import { place, sourceOverTime, stateCount, type Circuit } from './circuit.ts';
 import { circuitOf, type Pair } from './circuit-of.ts';
 import { followedBefore, measuresOf, type Measures } from './measures.ts';
 import { accuracyOf, finished, stretch, usualEffort, type Effort, type TimedEvent } from './outcome.ts';
 import { higherPeaks, type Moment, type Run } from './run.ts';
+import { chargedBefore, isGivingWay, starvedBy, withinLimit } from './supply-limit.ts';
 
 /**
  * The start of a design in the time domain, with one load at one corner.
@@ -37,14 +38,18 @@ export function timedStart({
 }): TimedEvent | Unknown {
   const { running } = point;
   if (running === undefined) return { unknown: 'it does not oscillate with this load' };
+  const starved = starvedBy({ design, point });
+  if (starved !== undefined) return starved;
   const circuit = circuitOf({ design, point, pair });
   if ('unknown' in circuit) return circuit;
   const measures = measuresOf({ design, point, running, circuit });
   const accuracy = accuracyOf({ point, effort });
   const first = stretch({ circuit, measures, accuracy, mostSteps: effort.mostSteps, initial: initialState({ design, circuit }), see });
   const { railUp, envelopePeriod } = measures;
-  if (first.verdict !== 'settled') return finished({ circuit, measures, ...first });
-  if (!whole) return finished({ circuit, measures, ...first, verdict: 'runs' });
+  if (first.verdict !== 'settled')
+    return withinLimit({ design, event: finished({ circuit, measures, ...first }), before: chargedBefore(design) });
+  // what a supply must give is not seen before its rail is up
+  if (!whole && !isGivingWay(design)) return finished({ circuit, measures, ...first, verdict: 'runs' });
   // no outcome before the rail is up: where too little is left to skip it goes on from where it is
   const ahead = Math.max(0, railUp - followedBefore * envelopePeriod - first.run.endedAt);
   const resumed = { ...circuit, supply: { ...circuit.supply, rising: first.run.endedAt + ahead } };
@@ -59,7 +64,7 @@ export function timedStart({
   });
   const end = finished({ circuit: resumed, measures, ...second });
   const peaks = higherPeaks(first.run.peaks, { ...end.peaks, drainAt: end.peaks.drainAt + resumed.supply.rising });
-  return { ...end, peaks, at: end.at + resumed.supply.rising, steps: first.run.steps + end.steps };
+  return withinLimit({ design, event: { ...end, peaks, at: end.at + resumed.supply.rising, steps: first.run.steps + end.steps } });
 }
 
 /**
@@ -79,8 +84,8 @@ function carriedOver({
   measures: Measures;
   gateHigh: Volt;
 }): Float64Array {
-  const whole = sourceVoltage(circuit, Number.MAX_VALUE);
-  const [then, now] = [sourceVoltage(circuit, run.endedAt) / whole, sourceVoltage(resumed, 0) / whole];
+  const { voltageAt, whole } = sourceOverTime(circuit);
+  const [then, now] = [voltageAt(run.endedAt) / whole, sourceOverTime(resumed).voltageAt(0) / whole];
   const left = Math.exp(-(resumed.supply.rising - run.endedAt) / measures.ringingTime);
   const later = (value: number, running: number): number => running * now + (value - running * then) * left;
   const { inductance, capacitance } = circuit.tank;
