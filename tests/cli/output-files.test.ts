@@ -3,11 +3,11 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { namedOutputs } from '../../src/cli/named-outputs.ts';
 import { mayWrite, writeAll } from '../../src/cli/output-files.ts';
-import { sha256 } from '../../src/cli/sha256.ts';
 import { junitXml } from '../../src/report/junit.ts';
 import { reviewFormats } from '../../src/report/review-formats.ts';
 import { reviewJsonText } from '../../src/report/review-json.ts';
 import { sarif } from '../../src/report/sarif.ts';
+import { sha256 } from '../../src/cli/sha256.ts';
 import type { FormatOptions, Reviewed } from '../../src/report/reviewed.ts';
 import { InputError } from '../../src/source/diagnostic.ts';
 import { emptyFolder } from './ran.ts';
@@ -19,8 +19,8 @@ const options: FormatOptions = {
   failing: ['fail'],
   notes: [],
   several: false,
-  sha256,
   time: '2027-03-31T12:00:00',
+  sha256,
 };
 
 /** What is said of a refusal, or nothing. */

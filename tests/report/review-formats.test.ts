@@ -6,7 +6,8 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { validateXML } from 'xmllint-wasm';
 import { checkIds } from '../../src/checks/registry.ts';
 import { isFailing } from '../../src/checks/waiver.ts';
-import { defaultPolicies, InputError, reviewedFile, sha256 } from '../../src/cli/engine.ts';
+import { defaultPolicies, InputError, reviewedFile } from '../../src/cli/engine.ts';
+import { sha256 } from '../../src/cli/sha256.ts';
 import { fileUri } from '../../src/report/file-uri.ts';
 import { junitXml } from '../../src/report/junit.ts';
 import { reviewMarkdown } from '../../src/report/review-markdown.ts';
@@ -22,8 +23,8 @@ const options: FormatOptions = {
   failing: ['fail'],
   notes: ['one note'],
   several: true,
-  sha256,
   time: '2027-03-31T12:00:00',
+  sha256,
 };
 
 /** Reviews a file in closed form, as `check` does. */

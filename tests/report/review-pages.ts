@@ -21,7 +21,15 @@ export function reviewedExample(name: string, options: { closedForm?: boolean } 
 
 /** Files as one page. */
 export function pageOf(reviewed: readonly Reviewed[]): string {
-  return reviewHtml(reviewed, { version: '0.0.0', all: false, failing: ['fail'], notes: [], several: reviewed.length > 1, time: '2027-03-31T12:00:00', sha256 });
+  return reviewHtml(reviewed, {
+    version: '0.0.0',
+    all: false,
+    failing: ['fail'],
+    notes: [],
+    several: reviewed.length > 1,
+    time: '2027-03-31T12:00:00',
+    sha256,
+  });
 }
 
 /** What tries to be more than text wherever a project can say something of its own. */
