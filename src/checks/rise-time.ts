@@ -42,12 +42,16 @@ function inWindow(analysis: Analysis): Finding {
   if (lacking !== undefined && 'unknown' in lacking) return unassessed({ ...lacking, path });
   const window = riseWindow(analysis);
   const time = (seconds: number): string => formatQuantity({ value: seconds, dimension: 'time' });
-  const isDecided = starts.some((start) => 'outcome' in start && (start.outcome === 'latches' || start.outcome === 'stalls'));
+  const outcomes = starts.map((start) => ('outcome' in start ? start.outcome : undefined));
+  const end = outcomes.includes('latches') ? 'both switches latch' : outcomes.includes('stalls') ? 'it does not start' : undefined;
+  const isDecided = end !== undefined;
   if (window === undefined) {
     const unknown = 'no rise time was found with which every load starts within the drain rating';
     return isDecided ? { kind: 'hopeless', reason: unknown, path } : unassessed({ unknown, path });
   }
-  const { shortest, longest, tried, badBelow, badAbove, whyBelow, whyAbove } = window;
+  const { shortest, longest, tried, badBelow, badAbove, whyBelow } = window;
+  // the project's own start has been followed for longer than those of the search
+  const whyAbove = (badAbove === value ? end : undefined) ?? window.whyAbove;
   const ends = [
     badBelow === undefined
       ? 'it starts even on a live rail'
