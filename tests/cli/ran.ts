@@ -17,8 +17,9 @@ export function ran(args: readonly string[], { env = {}, cwd = root }: { env?: R
   return new Promise((resolve, reject) => {
     const child = spawn(process.execPath, [bin, ...args], { cwd, env: { PATH: process.env['PATH'] ?? '', ...env }, timeout: 90_000 });
     const output = { stdout: '', stderr: '' };
-    child.stdout.on('data', (chunk: Buffer) => (output.stdout += chunk.toString()));
-    child.stderr.on('data', (chunk: Buffer) => (output.stderr += chunk.toString()));
+    // decoded as a stream: a sign of several bytes may lie across two pieces
+    child.stdout.setEncoding('utf8').on('data', (piece: string) => (output.stdout += piece));
+    child.stderr.setEncoding('utf8').on('data', (piece: string) => (output.stderr += piece));
     child.on('error', reject);
     child.on('close', (status) => {
       resolve({ status, ...output });
