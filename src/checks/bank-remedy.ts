@@ -19,7 +19,7 @@ export function bankRemedy({ analysis, policies }: { analysis: Analysis; policie
     most: capacitance * (1 + usualTolerance),
     mostCount: usualMostCount,
   };
-  const { passing, open } = searchBank({ design, policies, capacitor: bank.capacitor, wish, depth, near: analysis });
+  const { passing, open } = searchBank({ design, policies, capacitor: bank.capacitor, wish, depth, near: analysis, tellsNearest: false });
   const found = passing ?? open;
   const fan = fanWords({ analysis, policies, depth });
   const other = `tankproof bank ${design.locate('tank.bank').path}`;

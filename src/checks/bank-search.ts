@@ -3,7 +3,7 @@ import { coilOf } from '../driver/coil.ts';
 import type { Capacitor } from '../parts/part.ts';
 import type { Bank, Design } from '../project/design.ts';
 import type { Farad, Ratio } from '../units/si.ts';
-import { bankStateOf, heaviestLoad, runningBankState, withBank, type BankDepth, type BankState } from './bank-state.ts';
+import { bankStateOf, cornerBankState, heaviestLoad, runningBankState, withBank, type BankDepth, type BankState } from './bank-state.ts';
 import type { Policies } from './policy.ts';
 
 /** What a bank is to hold: its nominal capacitance between two ends, and what else is asked of it. */
@@ -98,6 +98,7 @@ export const hopeless: Ratio = 1.1;
  * @param wish      what it is to hold
  * @param depth     of the transients
  * @param near      see bankStateOf
+ * @param tellsNearest  false where the nearest of those that do not pass is of no interest, which is quicker
  */
 export function searchBank({
   design,
@@ -106,6 +107,7 @@ export function searchBank({
   wish,
   depth,
   near,
+  tellsNearest = true,
 }: {
   design: Design;
   policies: Policies;
@@ -113,11 +115,14 @@ export function searchBank({
   wish: BankWish;
   depth: BankDepth;
   near?: Analysis | undefined;
+  tellsNearest?: boolean;
 }): BankAnswer {
   const rough = withCoilAsItIs(design);
   let nearest: JudgedBank | undefined;
   for (const bank of banksFor({ capacitor, cooling: design.tank.bank.cooling, wish })) {
-    const roughly = runningBankState({ design: withBank({ design: rough, bank }), policies });
+    const tried = withBank({ design: rough, bank });
+    if (!tellsNearest && heaviestLoad(cornerBankState({ design: tried, policies })) > hopeless) continue;
+    const roughly = runningBankState({ design: tried, policies });
     if (heaviestLoad(roughly) > hopeless) {
       nearest = nearer(nearest, { bank, state: roughly });
       continue;

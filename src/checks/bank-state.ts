@@ -1,4 +1,5 @@
 import { analysisOf, runningAnalysisOf, type Analysis, type Case } from '../driver/analysis.ts';
+import { cornersOf } from '../driver/corner.ts';
 import { DesignError } from '../driver/design-error.ts';
 import { timedAnalysis } from '../driver/timed-analysis.ts';
 import type { Bank, Design } from '../project/design.ts';
@@ -86,6 +87,11 @@ function withTransientsOf({ analysis, near }: { analysis: Analysis; near: Analys
 /** What they say of the running driver alone. */
 export function runningBankState({ design, policies }: { design: Design; policies: Policies }): BankState {
   return attempted(() => stateOf({ analysis: runningAnalysisOf(design), policies }));
+}
+
+/** The same at one corner, all tolerances up: what is past its line there is no better at the worst. */
+export function cornerBankState({ design, policies }: { design: Design; policies: Policies }): BankState {
+  return attempted(() => stateOf({ analysis: runningAnalysisOf(design, cornersOf(design).slice(-1)), policies }));
 }
 
 /** What they say of an analysis. */

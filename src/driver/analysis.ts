@@ -72,14 +72,17 @@ export function caseAt({
   return { point, switchOn: switchOn({ design, point, damping }), loadRemoval: loadRemoval({ design, point, damping }) };
 }
 
-/** The running driver alone, without the transients: every load at every corner. */
-export function runningAnalysisOf(design: Design): Analysis {
+/**
+ * The running driver alone, without the transients: every load at every corner.
+ *
+ * @param corners  those to look at; all where not given
+ */
+export function runningAnalysisOf(design: Design, corners: readonly Corner[] = cornersOf(design)): Analysis {
   const caseOf = (load: Design['loads'][number], corner: OperatingPoint['corner']): Case => ({
     point: operatingPoint({ design, load, corner }),
     switchOn: undefined,
     loadRemoval: undefined,
   });
-  const corners = cornersOf(design);
   return {
     design,
     start: startOf(design),
