@@ -1,4 +1,4 @@
-import type { Recording, Track } from '../driver/time-domain/recorder.ts';
+import { timeIn, type Recording, type Track } from '../driver/time-domain/recorder.ts';
 import type { LatchMap } from '../studies/startup.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { axisOf, columnRanges } from './strip-chart.ts';
@@ -17,7 +17,7 @@ const strips: readonly { readonly name: string; readonly tracks: readonly Track[
 export function recordingSvg({ recording, title }: { recording: Recording; title: string }): string {
   const height = strips.length * (strip + gap) + 70;
   const columns = Math.min(recording.count, width - left - 20);
-  const end = formatQuantity({ value: recording.slice * recording.count, dimension: 'time' });
+  const end = escaped(formatQuantity({ value: timeIn(recording, recording.slice * recording.count), dimension: 'time' }));
   const bands = strips.map(({ name, tracks, dimension }, index) => {
     const ranges = columnRanges({ recording, tracks, columns });
     const [bottom, highest] = axisOf(ranges);
@@ -34,8 +34,16 @@ export function recordingSvg({ recording, title }: { recording: Recording; title
   return svgDocument({
     title,
     height,
-    body: `${bands.join('\n')}\n<text x="${left}" y="${height - 12}">0</text><text x="${width - 20}" y="${height - 12}" text-anchor="end">${escaped(end)}</text>`,
+    body: `${bands.join('\n')}${gapMark({ recording, height })}\n<text x="${left}" y="${height - 12}">0</text><text x="${width - 20}" y="${height - 12}" text-anchor="end">${end}</text>`,
   });
+}
+
+/** A broken line where a stretch is left out, with how long it is. */
+function gapMark({ recording: { slice, count, gap }, height }: { recording: Recording; height: number }): string {
+  if (gap === undefined) return '';
+  const x = (left + ((width - left - 20) * gap.at) / (slice * count)).toFixed(1);
+  const length = escaped(formatQuantity({ value: gap.length, dimension: 'time', digits: 2 }));
+  return `\n<line x1="${x}" x2="${x}" y1="34" y2="${height - 30}" stroke="#444444" stroke-width="1.5" stroke-dasharray="8 4 2 4"/><text x="${x}" y="${height - 12}" text-anchor="middle">${length} left out: the rail creeps up</text>`;
 }
 
 const fills = { runs: '#cfe8cf', latches: '#c0392b', stalls: '#e0a030', undecided: '#bbbbbb', unknown: '#ffffff' } as const;

@@ -1,6 +1,6 @@
 import type { Outcome } from '../driver/time-domain/outcome.ts';
 import type { Peaks } from '../driver/time-domain/run.ts';
-import { tracks } from '../driver/time-domain/recorder.ts';
+import { timeIn, tracks, type Recording } from '../driver/time-domain/recorder.ts';
 import type { Breakdown, LatchMap, StartupEvent } from '../studies/startup.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { noLessThan } from '../checks/words.ts';
@@ -33,7 +33,7 @@ export function startupText({
       : [
           '',
           ...hanging({
-            text: `waveform of ${first.event}, ${first.load}${isCut(first) ? '; the middle of the slow rise is left out' : ''}`,
+            text: `waveform of ${first.event}, ${first.load}${leftOut(first.recording)}`,
             first: '  ',
             width,
           }),
@@ -51,9 +51,11 @@ export function startupText({
   ].join('\n');
 }
 
-/** Whether the record is shorter than the event. */
-function isCut({ result, recording }: StartupEvent): boolean {
-  return !('unknown' in result) && recording !== undefined && result.at > 1.1 * recording.slice * recording.count;
+/** What a recording leaves out, in words. */
+function leftOut({ gap }: Recording): string {
+  if (gap === undefined) return '';
+  const time = (value: number): string => formatQuantity({ value, dimension: 'time', digits: 2 });
+  return `; at ${time(gap.at)} it leaves out ${time(gap.length)} in which the rail only creeps up`;
 }
 
 function eventLines({
@@ -124,7 +126,7 @@ export function latchMapText({ map: { riseTimes, voltages, outcomes }, width }: 
 export function recordingCsv({ recording }: Required<Pick<StartupEvent, 'recording'>>): string {
   const header = ['time_s', ...tracks.flatMap((track) => [`${track}_min`, `${track}_max`])].join(',');
   const lines = Array.from({ length: recording.count }, (_, i) =>
-    [i * recording.slice, ...tracks.flatMap((track) => [recording.lowest[track][i]!, recording.highest[track][i]!])]
+    [timeIn(recording, i * recording.slice), ...tracks.flatMap((track) => [recording.lowest[track][i]!, recording.highest[track][i]!])]
       .map((value) => (Number.isFinite(value) ? String(Number(value.toPrecision(7))) : ''))
       .join(','),
   );

@@ -1,4 +1,4 @@
-import type { Recording, Track } from '../driver/time-domain/recorder.ts';
+import { timeIn, type Recording, type Track } from '../driver/time-domain/recorder.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 
 const rows = 5;
@@ -16,7 +16,7 @@ export function stripChart({ recording, width }: { recording: Recording; width: 
   const label = 18;
   const columns = Math.max(20, Math.min(recording.count, width - label - 2));
   const time = (value: number): string => formatQuantity({ value, dimension: 'time' });
-  const end = time(recording.slice * recording.count);
+  const end = time(timeIn(recording, recording.slice * recording.count));
   return [
     ...strips.flatMap(({ name, tracks, dimension }) => {
       const ranges = columnRanges({ recording, tracks, columns });

@@ -59,7 +59,7 @@ function eventsOf({ design, load, options }: { design: Design; load: Load; optio
   ): StartupEvent => {
     const { see, recording } = recorder({ slices, first });
     const result = run({ see });
-    const noted = 'unknown' in result ? {} : { recording: recording() };
+    const noted = 'unknown' in result ? {} : { recording: recording({ endedAt: result.at }) };
     const breakdown = 'unknown' in result ? undefined : breakdownOf({ design, peak: result.peaks.drain, run });
     return { event, load: load.name, asWritten, result, ...noted, ...(breakdown === undefined ? {} : { breakdown }) };
   };

@@ -20,8 +20,6 @@ export interface DrawnStart {
   readonly outcome: TimedEvent['outcome'];
   readonly period: Second;
   readonly recording: Recording;
-  /** Where the recording leaves out a stretch in which the rail only creeps up: at this time of it, for so long. */
-  readonly gap?: { readonly at: Second; readonly length: Second };
   readonly tail: Tail;
 }
 
@@ -53,26 +51,14 @@ export function switchOnWaveforms(design: Design): SwitchOnWaveforms {
   };
 }
 
-function drawnStart({
-  start: { load, period, recording, resumedAt, tail },
-  event,
-}: {
-  start: RecordedStart;
-  event: TimedEvent;
-}): DrawnStart {
-  const recorded = recording();
-  const at = resumedAt();
-  // the end of the recording is known to a slice
-  const gap = at === undefined ? {} : { gap: { at, length: Math.max(0, event.at - recorded.slice * recorded.count) } };
-  return { load, outcome: event.outcome, period, recording: recorded, ...gap, tail: tail() };
+function drawnStart({ start: { load, period, recording, tail }, event }: { start: RecordedStart; event: TimedEvent }): DrawnStart {
+  return { load, outcome: event.outcome, period, recording: recording({ endedAt: event.at }), tail: tail() };
 }
 
 interface RecordedStart extends LoadStart {
   /** Of the tank while running. */
   readonly period: Second;
-  readonly recording: () => Recording;
-  /** Time of the recording at which a slow rail is taken up again; undefined where it is followed through. */
-  readonly resumedAt: () => Second | undefined;
+  readonly recording: ReturnType<typeof recorder>['recording'];
   readonly tail: () => Tail;
 }
 
@@ -86,17 +72,14 @@ function recordedStart({ design, point }: { design: Design; point: OperatingPoin
   const period = point.running === undefined ? 1e-6 : 1 / point.running.frequency;
   const { see, recording } = recorder({ slices, first: 0.02 * period });
   const { see: seeTail, tail } = tailRecorder({ length: tailPeriods * period });
-  let [before, resumed]: [Second, Second | undefined] = [0, undefined];
   const result = timedStart({
     design,
     point,
     pair: usualPair(point),
     see: (moment) => {
-      if (moment.time < before) resumed = before;
-      before = moment.time;
       see(moment);
       seeTail(moment);
     },
   });
-  return { load: point.load.name, result, period, recording, resumedAt: () => resumed, tail };
+  return { load: point.load.name, result, period, recording, tail };
 }

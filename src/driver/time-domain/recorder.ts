@@ -23,6 +23,13 @@ export interface Recording {
   readonly count: number;
   readonly lowest: Readonly<Record<Track, Float64Array>>;
   readonly highest: Readonly<Record<Track, Float64Array>>;
+  /** Where a stretch in which the rail only creeps up is left out: at this time of the recording, for so long. */
+  readonly gap?: { readonly at: Second; readonly length: Second };
+}
+
+/** When it was, at a time of a recording. */
+export function timeIn({ gap }: Recording, recorded: Second): Second {
+  return gap !== undefined && recorded > gap.at ? recorded + gap.length : recorded;
 }
 
 /**
@@ -34,12 +41,13 @@ export interface Recording {
  */
 export function recorder({ slices, first }: { slices: number; first: Second }): {
   see: (moment: Moment) => void;
-  recording: () => Recording;
+  /** Of a run that ended at a time. */
+  recording: (of: { readonly endedAt: Second }) => Recording;
 } {
   const fresh = (value: number): Record<Track, Float64Array> =>
     Object.fromEntries(tracks.map((track) => [track, new Float64Array(slices).fill(value)])) as Record<Track, Float64Array>;
   const [lowest, highest] = [fresh(Infinity), fresh(-Infinity)];
-  let [slice, before, offset] = [first, 0, 0];
+  let [slice, before, offset]: [Second, Second, Second] = [first, 0, 0];
   const join = (): void => {
     for (const track of tracks) {
       const [low, high] = [lowest[track], highest[track]];
@@ -65,7 +73,15 @@ export function recorder({ slices, first }: { slices: number; first: Second }): 
       if (value > highest[track][index]!) highest[track][index] = value;
     });
   };
-  return { see, recording: () => ({ slice, count: Math.min(slices, Math.ceil((offset + before) / slice)), lowest, highest }) };
+  return {
+    see,
+    recording: ({ endedAt }) => {
+      const count = Math.min(slices, Math.ceil((offset + before) / slice));
+      // times begin anew where a slow rail is taken up again
+      const gap = offset === 0 ? {} : { gap: { at: offset, length: Math.max(0, endedAt - (offset + before)) } };
+      return { slice, count, lowest, highest, ...gap };
+    },
+  };
 }
 
 /** The end of a run, step by step. */

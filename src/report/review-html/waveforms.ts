@@ -1,5 +1,5 @@
-import type { Recording, Tail, Track } from '../../driver/time-domain/recorder.ts';
-import type { DrawnStart, LoadStart, SwitchOnWaveforms } from '../../studies/switch-on-waveforms.ts';
+import { timeIn, type Recording, type Tail, type Track } from '../../driver/time-domain/recorder.ts';
+import type { LoadStart, SwitchOnWaveforms } from '../../studies/switch-on-waveforms.ts';
 import type { Dimension } from '../../units/dimension.ts';
 import { formatQuantity } from '../../units/format-quantity.ts';
 import { axisMarks } from '../axis.ts';
@@ -29,13 +29,14 @@ export function waveformsHtml({ waveforms, prefix }: { waveforms: SwitchOnWavefo
   const apart = formatQuantity({ value: mismatch, dimension: 'ratio' });
   const table = `<div class="scroll" tabindex="0" role="group" aria-label="Table of starts"><table><caption>Start with each load: one run of the nominal driver, thresholds ${apart} apart. The verdict on the start rests on seven runs at the worst corner: see latch-up.</caption><thead><tr><th scope="col">load</th><th scope="col">outcome</th><th scope="col">drain peak</th><th scope="col">supply current peak</th></tr></thead><tbody>${starts.map(startRow).join('')}</tbody></table></div>`;
   if (drawn === undefined) return `${table}<p>No start could be run, so there is nothing to draw.</p>`;
-  const { load, outcome, period, recording, gap, tail } = drawn;
+  const { load, outcome, period, recording, tail } = drawn;
+  const { gap } = recording;
   const skipped =
     gap === undefined
       ? ''
       : ` At the broken line ${formatQuantity({ value: gap.length, dimension: 'time', digits: 2 })} are left out in which the rail only creeps up.`;
   return `${table}
-${figure({ id: `${prefix}switch-on`, title: `Switch-on with ${load}: it ${verbs[outcome]}`, body: recordingBody({ recording, period }), end: recording.slice * recording.count, ...(gap === undefined ? {} : { gap }), caption: `Switch-on with ${load}: the band from the lowest to the highest value of each moment, of about a period where there are many.${skipped}` })}
+${figure({ id: `${prefix}switch-on`, title: `Switch-on with ${load}: it ${verbs[outcome]}`, body: recordingBody({ recording, period }), end: recording.slice * recording.count, recording, caption: `Switch-on with ${load}: the band from the lowest to the highest value of each moment, of about a period where there are many.${skipped}` })}
 ${figure({ id: `${prefix}steady`, title: `The last periods of that run`, body: tailBody(tail), end: tail.times.at(-1) ?? 0, caption: outcome === 'runs' ? 'The last periods of the same run, the rail up and the driver swinging; gate B is dashed.' : `The last periods of the same run, which ${verbs[outcome]}; gate B is dashed.` })}`;
 }
 
@@ -54,14 +55,15 @@ function figure({
   title,
   body,
   end,
-  gap,
+  recording,
   caption,
 }: {
   id: string;
   title: string;
   body: string;
   end: number;
-  gap?: DrawnStart['gap'];
+  /** What is drawn, where it may leave out a stretch. */
+  recording?: Recording;
   caption: string;
 }): string {
   const height = top + strips.length * (strip + between) + 30;
@@ -69,10 +71,11 @@ function figure({
   const marks = axisMarks({ from: 0, to: end, count: 6 }).map((mark) => {
     const x = place(mark);
     // right of the gap it is later than the drawing is long
-    const time = gap !== undefined && mark > gap.at ? mark + gap.length : mark;
+    const time = recording === undefined ? mark : timeIn(recording, mark);
     const anchor = Number(x) > width - 40 ? 'end' : 'middle';
     return `<path class="grid" d="M${x} ${top}V${height - 40}"/><text x="${x}" y="${height - 20}" text-anchor="${anchor}">${escaped(formatQuantity({ value: time, dimension: 'time' }))}</text>`;
   });
+  const gap = recording?.gap;
   const broken = gap === undefined ? '' : `<path class="gap" d="M${place(gap.at)} ${top}V${height - 40}"/>`;
   return `<figure><div class="scroll" tabindex="0" role="group" aria-label="${escaped(title)}"><svg class="chart" viewBox="0 0 ${width} ${height}" role="img" aria-labelledby="${id}-title"><title id="${id}-title">${escaped(title)}</title>${end > 0 ? marks.join('') : ''}${body}${broken}</svg></div><figcaption>${escaped(caption)}</figcaption></figure>`;
 }
