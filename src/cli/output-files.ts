@@ -1,4 +1,4 @@
-import { closeSync, existsSync, openSync, readSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { closeSync, existsSync, linkSync, openSync, readSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { InputError } from '../source/diagnostic.ts';
 
@@ -110,10 +110,15 @@ export function writeAll({
  * Errors: InputError where it exists or cannot be written.
  */
 export function writeNew({ path, text }: Output): void {
+  const beside = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
   try {
-    writeFileSync(path, text, { flag: 'wx' });
+    writeFileSync(beside, text, { flag: 'wx' });
+    // a link is made only where nothing is, and at once
+    linkSync(beside, path);
   } catch (error) {
     throw notWritten({ path, error });
+  } finally {
+    rmSync(beside, { force: true });
   }
 }
 

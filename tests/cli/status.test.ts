@@ -1,3 +1,5 @@
+import { spawnSync } from 'node:child_process';
+import { closeSync, openSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { edited, example, measuredPad } from '../checks/reviewed.ts';
 import { fileWith, ran } from './ran.ts';
@@ -117,3 +119,20 @@ test.each([
   expect((await ran([...args])).status).toBe(1);
   expect((await ran([...args, '--report-only'])).status).toBe(0);
 });
+
+test.each([[['explain']], [['check', 'examples/charging-pad.yaml', '--closed-form', '--json']], [['--help']]])(
+  '%s says that standard output is full, in one line, status 2',
+  (args) => {
+    const full = openSync('/dev/full', 'w');
+    try {
+      const { status, stderr } = spawnSync(process.execPath, [join(root, 'dist', 'bin.js'), ...args], {
+        cwd: root,
+        stdio: ['ignore', full, 'pipe'],
+        encoding: 'utf8',
+      });
+      expect([status, stderr]).toEqual([2, 'error: standard output cannot be written: no space is left [not-written]\n']);
+    } finally {
+      closeSync(full);
+    }
+  },
+);
