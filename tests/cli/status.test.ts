@@ -1,8 +1,9 @@
 import { spawnSync } from 'node:child_process';
 import { closeSync, openSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { edited, example, measuredPad } from '../checks/reviewed.ts';
-import { fileWith, ran } from './ran.ts';
+import { fileWith, ran, root } from './ran.ts';
 
 const pad = 'examples/charging-pad.yaml';
 const heater = 'examples/bolt-heater.yaml';
