@@ -29,7 +29,8 @@ export function bankRemedy({ analysis, policies }: { analysis: Analysis; policie
       ...fan,
     ].join('; or ');
   const { series, parallel } = found.bank;
-  const result = passing === undefined ? ', as far as they can be assessed' : '';
+  const result =
+    passing === undefined ? ', as far as they can be assessed' : depth === 'closed form' ? '' : ', if it starts as the present one does';
   const words = `tank.bank: series: ${series}, parallel: ${parallel} (${bankCount(found.bank)} of this part, ${capacitanceWords(found.bank)}) passes every check of the bank${result}`;
   return [words, ...fan, `another part: ${other}`].join('; or ');
 }

@@ -131,8 +131,8 @@ export function searchBank({
     if (wish.holds !== undefined && !wish.holds(changed)) continue;
     const state = bankStateOf({ design: changed, policies, depth, near });
     if (state.verdict === 'pass') return { passing: { bank, state } };
-    // what is open, such as a start that latches, stays open with one capacitor more
-    if (state.verdict === 'not assessed') return { open: { bank, state } };
+    // what is open, such as a start that latches, stays open with one capacitor more; what warns beside it may not
+    if (state.verdict === 'not assessed' && state.stresses.every(({ verdict }) => verdict !== 'warn')) return { open: { bank, state } };
     nearest = nearer(nearest, { bank, state });
   }
   return nearest === undefined ? {} : { nearest };

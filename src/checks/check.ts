@@ -67,7 +67,7 @@ export type Finding = (Measured | Hopeless | Unassessed) & {
   /** Where the numbers come from, one statement each; made for the worst case only. */
   readonly basis?: () => readonly string[];
   /** What to change, with a number where one can be computed. */
-  readonly remedy?: (input: RemedyInput) => string;
+  readonly remedy?: (input: RemedyInput) => string | undefined;
 };
 
 /** What a check looks at: one load at one corner. */

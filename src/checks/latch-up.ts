@@ -14,7 +14,7 @@ const docs: CheckDocs = {
   why: 'With both switches on the supply stands across the chokes and the current rises until a fuse, the supply or a switch gives up.',
   formula:
     'fail: hold-off-running fails, the tank cannot ring, or in the time domain the start, a load put on or one taken away latches or stalls; not assessed: the start was not run or its outcome changes with the pair of switches, or the supply is past its limit, or folds back or switches off at a limit that an event comes within 8 % of; ' +
-    'warn: a hold-off is past a threshold the part may have, or a dip of the supply to a half for 20 periods is not survived; pass: both hold-offs below the lowest threshold, and seven runs of the start oscillate',
+    'warn: a hold-off is past a threshold the part may have, or a dip of the supply to a half for 20 periods is not survived; pass: both hold-offs below the lowest threshold, and eight runs of the start oscillate',
   source: `own derivation for the hold-off while running: ${latchErrorWords}; the start by integrating the circuit: square-law switches, exponential diodes, Rosenbrock method`,
   remedy:
     'a switch of lower on-resistance or higher threshold, gates on their own rail with a slowly rising supply, less load at the start',
@@ -83,15 +83,14 @@ export const latchUp = {
   },
 } as const satisfies { part: SubjectPart; docs: CheckDocs } & Record<string, unknown>;
 
-/** The first two remedies that statements have. */
+/** Every statement has to be mended: their remedies, each once. */
 function remedyOf(statements: readonly Statement[]): string | undefined {
   const found = new Set<string>();
   for (const { remedy } of statements) {
-    if (found.size === 2) break;
     const words = remedy?.();
     if (words !== undefined) found.add(words);
   }
-  return found.size === 0 ? undefined : [...found].join('; or ');
+  return found.size === 0 ? undefined : [...found].join('; and ');
 }
 
 /** What the summary needs of a check that it looks at. */

@@ -2,8 +2,9 @@ import type { Analysis } from '../driver/analysis.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck, type Finding } from './check.ts';
 import { riseTimeByEnvelope } from './rise-time-by-envelope.ts';
-import { precision, riseWindow } from './rise-window.ts';
-import { noLessThan, noMoreThan, subjects, unassessed } from './words.ts';
+import { riseWindow } from './rise-window.ts';
+import { startRemedy } from './start-remedy.ts';
+import { subjects, unassessed } from './words.ts';
 import { worstAtSwitchOn } from './worst-start.ts';
 
 const path = 'supply.riseTime';
@@ -69,7 +70,7 @@ function inWindow(analysis: Analysis): Finding {
       kind: 'hopeless',
       reason,
       path,
-      remedy: () => `a supply that rises in ${noMoreThan({ value: longest / reserve, dimension: 'time' })} or less (supply.riseTime)`,
+      remedy: () => startRemedy(analysis),
     };
   }
   const isWell = starts.every((start) => 'outcome' in start && start.outcome === 'runs');
@@ -78,8 +79,10 @@ function inWindow(analysis: Analysis): Finding {
     value,
     levels: { warnAt: reserve * shortest, limit: shortest, failAt: isWell ? 0 : shortest },
     path,
-    basis: () => [...ends, 'time domain at the worst corner, thresholds 2 % apart; a pair that differs more moves the ends'],
-    remedy: () =>
-      `a supply that rises in ${noLessThan({ value: (1 + precision) * reserve * shortest, dimension: 'time' })} or more (supply.riseTime)`,
+    basis: () => [
+      ...ends,
+      'time domain at the corners where the drains go highest and where a pair latches first, thresholds 2 % apart; a pair that differs more moves the ends',
+    ],
+    remedy: () => startRemedy(analysis),
   };
 }

@@ -8,7 +8,7 @@ import { breakdownAt } from './breakdown.ts';
 const longestTried: Second = 0.1;
 
 /** How near the ends of the window come. */
-export const precision: Ratio = 0.05;
+const precision: Ratio = 0.05;
 
 /** Steps of the solver after which the ends are left as near as they are: a second or so. */
 const mostSteps = 200_000;
@@ -60,7 +60,8 @@ function searched({ probe, highest, own }: { probe: StartProbe; highest: Volt; o
   // the ends that one load gives hold for the others too, or move inwards
   for (let load = 1; load < probe.loads && window !== undefined; load++) {
     const { shortest, longest } = window;
-    if (isWell(load)(shortest) && isWell(load)(longest)) continue;
+    // how slow a rail may be hardly hangs on the corner: where a pair latches first it is the quick end that counts
+    if (isWell(load)(shortest) && (load >= probe.peaking || isWell(load)(longest))) continue;
     const inside = [shortest, ...grid.filter((time) => time > shortest && time < longest), longest];
     const narrower = windowSearch({ isWell: isWell(load), grid: inside, precision, mayGoOn });
     window = narrower && { ...window, ...narrower };

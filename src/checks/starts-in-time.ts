@@ -1,4 +1,5 @@
 import type { Analysis } from '../driver/analysis.ts';
+import { isSameCorner } from '../driver/corner.ts';
 import type { SettledStart } from '../driver/settled-start.ts';
 import { latchedWords } from './latched-words.ts';
 import { startRemedy } from './start-remedy.ts';
@@ -55,6 +56,6 @@ const outcomes = {
 
 /** What becomes of a pair that latched. */
 function endOf({ analysis, start, load }: { analysis: Analysis; start: SettledStart; load: string }): string {
-  const point = analysis.corners.find(({ point: { load: own, corner } }) => own.name === load && corner === start.corner)?.point;
+  const point = analysis.corners.find(({ point: { load: own, corner } }) => own.name === load && isSameCorner(corner, start.corner))?.point;
   return start.outcome === 'latches' && point !== undefined ? `; ${latchedWords({ analysis, point })}` : '';
 }

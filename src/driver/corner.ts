@@ -26,6 +26,20 @@ export function cornersOf(design: Design): readonly Corner[] {
   return corners;
 }
 
+/**
+ * The corner at which the choke current peaks most when a driver starts: all up that feeds or stores it, the choke down. A pair latches there
+ * first, while the drains go highest with a small bank.
+ */
+export function strongestCorner(corners: readonly Corner[]): Corner {
+  const strength = ({ supply, coil, capacitor, choke }: Corner): Ratio => (supply * coil * capacitor) / choke;
+  return corners.reduce((a, b) => (strength(b) > strength(a) ? b : a));
+}
+
+/** Whether two corners are the same. */
+export function isSameCorner(a: Corner, b: Corner): boolean {
+  return cornerKeys.every((key) => a[key] === b[key]);
+}
+
 /** Every key of a corner. */
 export const cornerKeys = Object.keys(nominalCorner) as readonly (keyof Corner)[];
 

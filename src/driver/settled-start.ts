@@ -1,5 +1,5 @@
 import type { Design } from '../project/design.ts';
-import type { Corner } from './corner.ts';
+import { cornerKeys, cornerName, cornersOf, isSameCorner, strongestCorner, type Corner } from './corner.ts';
 import type { Transient } from './events.ts';
 import type { Unknown } from './known.ts';
 import { assumedAmbient } from './ambient.ts';
@@ -11,7 +11,7 @@ import { higherPeaks, type Peaks } from './time-domain/run.ts';
 import { isGivingWay, pastLimit, starvedBy } from './time-domain/supply-limit.ts';
 import { timedStart } from './time-domain/switch-on.ts';
 import { judgedTransient, timedTransient } from './timed-events.ts';
-import { mismatchRange, usualMismatch } from './usual-pair.ts';
+import { mismatchRange, usualMismatch, usualPair } from './usual-pair.ts';
 
 /** A start that the time domain has looked at with several pairs of switches. */
 export interface SettledStart {
@@ -31,10 +31,10 @@ const agreement = 1.25;
 const agreementOfCurrent = 2.5;
 
 /**
- * The start of a design with one load, run in the time domain seven times: with the usual mismatch hot and cold, with a fourth and with
- * two and a half times of it, with stronger switches, with the supply low, and with its current limit acting at once, which the other
- * runs leave out. An outcome that any of these changes is undecided; so is a start that takes a supply to a limit at which it folds back
- * or switches off.
+ * The start of a design with one load, run in the time domain eight times: with the usual mismatch hot and cold, with a fourth and with
+ * two and a half times of it, with stronger switches, with the supply low, with its current limit acting at once, which the other runs leave
+ * out, and at the corner with the highest choke current. What latches or stalls there does so; an outcome that any of the others changes is
+ * undecided.
  *
  * @param design  the project
  * @param point   the load at the corner with the highest peaks
@@ -81,7 +81,15 @@ export function settledStart({
   if ('unknown' in first) return first;
   const { corner } = point;
   if (first.outcome !== 'runs') return { outcome: first.outcome, why: first.why, corner, runs: 1 };
-  let [highest, runs] = [first.peaks, 1];
+  const corners = cornersOf(design);
+  const strong = operatingPoint({ design, load: point.load, corner: strongestCorner(corners) });
+  const second = isSameCorner(strong.corner, corner) ? first : timedStart({ design: unlimited, point: strong, pair: usualPair(strong) });
+  if ('unknown' in second) return second;
+  if (second.outcome !== 'runs') {
+    const where = cornerName({ corner: strong.corner, keys: cornerKeys });
+    return { outcome: second.outcome, why: `${second.why} (${where})`, corner: strong.corner, runs: 2 };
+  }
+  let [highest, runs] = [higherPeaks(first.peaks, second.peaks), 2];
   for (const { point: other, pair: taken, words, isLimited = false } of variants) {
     // without a limit of the supply, or with one that is only held against what it gives, that run is the first one
     const isFirst = isLimited && (supply.currentLimit === undefined || isGivingWay(design));

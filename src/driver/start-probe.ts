@@ -18,8 +18,10 @@ export interface ProbedStart {
 
 /** Runs the start of a design with any rise time, each only once. */
 export interface StartProbe {
-  /** Loads in the order in which they are worth asking: the one with the highest peaks first. */
+  /** Loads in the order in which they are worth asking: the one with the highest peaks first; behind them those at which a pair latches first. */
   readonly loads: number;
+  /** How many of them are loads at the corner with the highest peaks. */
+  readonly peaking: number;
   readonly start: (asked: { readonly riseTime: Second; readonly load: number }) => ProbedStart;
   /** Of the envelope of tank and chokes without damping, the longest of the loads. */
   readonly envelopePeriod: Second;
@@ -43,13 +45,24 @@ const slow = 20;
  *
  * @param design  the project
  * @param points  each load at the corner with its highest peaks
+ * @param strongPoints  and at the one with the highest choke current, where that is another
  */
-export function startProbe({ design, points }: { design: Design; points: readonly OperatingPoint[] }): StartProbe {
+export function startProbe({
+  design,
+  points,
+  strongPoints,
+}: {
+  design: Design;
+  points: readonly OperatingPoint[];
+  strongPoints: readonly OperatingPoint[];
+}): StartProbe {
   const { currentLimit: _limit, ...supply } = design.supply;
   const seen = new Map<string, ProbedStart>();
   const hasRun = new Set<number>();
   let steps = 0;
-  const ordered = points.toSorted((a, b) => b.tank.quality - a.tank.quality);
+  const byQuality = (some: readonly OperatingPoint[]): readonly OperatingPoint[] =>
+    some.toSorted((a, b) => b.tank.quality - a.tank.quality);
+  const ordered = [...byQuality(points), ...byQuality(strongPoints)];
   const periods = points.map(({ tank: { chokeInductance, capacitance } }) => {
     const seenInductance = seenChokeInductance({ arrangement: design.chokes.arrangement, chokeInductance });
     const circuit = { chokeInductance: seenInductance, capacitance, parallelResistance: Infinity, dropResistance: 0 };
@@ -57,7 +70,8 @@ export function startProbe({ design, points }: { design: Design; points: readonl
   });
   const envelopePeriod = Math.max(...periods);
   return {
-    loads: points.length,
+    loads: ordered.length,
+    peaking: points.length,
     envelopePeriod,
     steps: () => steps,
     start: ({ riseTime, load }) => {

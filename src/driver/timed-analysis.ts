@@ -1,6 +1,7 @@
 import type { Design } from '../project/design.ts';
 import type { Analysis, Case } from './analysis.ts';
 import type { Transient } from './events.ts';
+import { strongestCorner } from './corner.ts';
 import type { Unknown } from './known.ts';
 import type { OperatingPoint } from './operating-point.ts';
 import { settledStart, type SettledStart } from './settled-start.ts';
@@ -24,6 +25,7 @@ export function timedAnalysis(analysis: Analysis, wanted: WantedEvents = 'all'):
   const starts: (SettledStart | Unknown)[] = [];
   const events: TimedEvents[] = [];
   const points: OperatingPoint[] = [];
+  const strongPoints: OperatingPoint[] = [];
   const settled = design.loads.flatMap((load) => {
     const cases = corners.filter(({ point }) => point.load === load);
     const able = cases.filter(({ point }) => point.corner.supply >= 1);
@@ -34,7 +36,10 @@ export function timedAnalysis(analysis: Analysis, wanted: WantedEvents = 'all'):
     const start = settledStart({ design, point: worst.point, weak: weak.point, closedForm: known(worst.switchOn) });
     starts.push(start);
     points.push(worst.point);
-    const happened = timedEvents({ design, point: worstRemoval.point, wanted });
+    const strongest = strongestCorner(able.map(({ point }) => point.corner));
+    const strong = able.find(({ point }) => point.corner === strongest)!.point;
+    if (strong !== worst.point) strongPoints.push(strong);
+    const happened = timedEvents({ design, point: worstRemoval.point, strong, wanted });
     events.push(happened);
     // the closed forms take any current for granted
     const starved = starvedBy({ design, point: worst.point });
@@ -50,7 +55,7 @@ export function timedAnalysis(analysis: Analysis, wanted: WantedEvents = 'all'):
     nominal: wanted === 'all' ? nominal.map((instance) => nominalInTime({ design, instance })) : nominal,
     starts,
     events,
-    probe: startProbe({ design, points }),
+    probe: startProbe({ design, points, strongPoints }),
   };
 }
 

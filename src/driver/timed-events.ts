@@ -31,15 +31,26 @@ export function addsLoss({ power, parallelResistance, loadedQ }: Load): boolean 
  * Load removal and application and a dip of the supply in the time domain, with the usual pair when hot.
  *
  * @param design  the project
- * @param point   load and corner
+ * @param point   load and corner: where the drains go highest
+ * @param strong  load and the corner at which the pair latches first, at which the load is put on
  * @param wanted  see WantedEvents
  */
-export function timedEvents({ design, point, wanted }: { design: Design; point: OperatingPoint; wanted: WantedEvents }): TimedEvents {
-  const pair = usualPair(point);
-  const run = (disturbance: Disturbance): TimedEvent | Unknown => timedDisturbance({ design, point, pair, disturbance });
+export function timedEvents({
+  design,
+  point,
+  strong,
+  wanted,
+}: {
+  design: Design;
+  point: OperatingPoint;
+  strong: OperatingPoint;
+  wanted: WantedEvents;
+}): TimedEvents {
+  const run = (disturbance: Disturbance, at = point): TimedEvent | Unknown =>
+    timedDisturbance({ design, point: at, pair: usualPair(at), disturbance });
   const supplyDrop = wanted === 'all' ? { supplyDrop: run(supplyDip) } : {};
   if (!addsLoss(point.load)) return supplyDrop;
-  const loadApplication = wanted === 'peaks' ? {} : { loadApplication: run({ kind: 'load application' }) };
+  const loadApplication = wanted === 'peaks' ? {} : { loadApplication: run({ kind: 'load application' }, strong) };
   return { loadRemoval: run({ kind: 'load removal' }), ...loadApplication, ...supplyDrop };
 }
 

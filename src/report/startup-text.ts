@@ -9,7 +9,7 @@ import { hanging } from './wrap.ts';
 
 /** What a run of one driver does not say. */
 const verdictElsewhere =
-  'one run each of the nominal driver: no tolerance, one pair of switches. Whether it starts in every corner, with seven pairs, is said by latch-up of `tankproof check`.';
+  'one run each of the nominal driver: no tolerance, one pair of switches. Whether it starts in every corner, with several pairs, is said by latch-up of `tankproof check`.';
 
 /** The events as a table, the waveform of the first, and what the outcomes mean. */
 export function startupText({
