@@ -9,6 +9,7 @@ import { writeSuch } from '../units/quantity-problem.ts';
 import type { Level, Policies, Policy } from './policy.ts';
 import { checks } from './registry.ts';
 import { verdictOrderProblem } from './level-order.ts';
+import { misspeltLevel } from './misspelt-level.ts';
 
 /**
  * The policy file: for each check where it warns and fails, with reason and source.
@@ -162,6 +163,11 @@ function levelOf({
   const share = /^(.+?)\s+of rating$/.exec(text)?.[1];
   const less = /^rating\s*[-−]\s*(.+)$/.exec(text)?.[1];
   const bareShare = share === undefined && like !== undefined && 'share' in like && /^[-+]?[\d.]+\s*%?$/.test(text) ? text : undefined;
+  const misspelt = share === undefined && less === undefined ? misspeltLevel({ text, dimension, isRated }) : undefined;
+  if (misspelt !== undefined) {
+    problems.push({ ...misspelt, message: `${subject}${misspelt.message}`, at });
+    return undefined;
+  }
   const lessDimension = dimension === 'temperature' ? 'temperatureRise' : dimension;
   const [quantity, kind]: readonly [string, Dimension] =
     (share ?? bareShare) !== undefined ? [(share ?? bareShare)!, 'ratio'] : less !== undefined ? [less, lessDimension] : [text, dimension];

@@ -51,7 +51,7 @@ export abstract class BaseCommand extends Command {
   }
 
   protected override catch(error: Error): Promise<void> {
-    const problems = problemsOf(error);
+    const problems = problemsOf({ error, command: this.id });
     if (problems === undefined) {
       process.exitCode = exitStatus.internal;
       if (this.jsonEnabled()) this.logJson({ error: { id: 'internal', message: error.message, at: null } });
@@ -75,17 +75,18 @@ function printProblemsText(problems: readonly Diagnostic[]): void {
   process.stderr.write(diagnosticsText({ problems, textOf, width }));
 }
 
-/** Input errors and usage errors; undefined for anything that is our own bug. */
-function problemsOf(error: Error): readonly Diagnostic[] | undefined {
+/** Input errors and usage errors, which point to the help of the command where it is known; undefined for anything that is our own bug. */
+function problemsOf({ error, command }: { error: Error; command: string | undefined }): readonly Diagnostic[] | undefined {
   if (error instanceof InputError) return error.problems;
   if (!(error instanceof CLIError)) return undefined;
   const [message = 'cannot be run like this', ...rest] = error.message
     .split('\n')
     .filter((line) => line.trim() !== '' && !/^(See more help|The following errors? occurred)/.test(line))
     .map((line) => line.trim());
+  const help = `see tankproof ${command === undefined ? '' : `${command} `}--help`;
   const missing = /^Missing \d+ required arg/.test(message) ? rest[0]?.split(/\s{2,}/) : undefined;
-  if (missing !== undefined) return [{ id: 'usage', message: `${missing[0]} is missing: ${missing[1]}`, help: 'see tankproof --help' }];
-  return [{ id: 'usage', message: lowered(message), help: [...rest, 'see tankproof --help'].join('; ') }];
+  if (missing !== undefined) return [{ id: 'usage', message: `${missing[0]} is missing: ${missing[1]}`, help }];
+  return [{ id: 'usage', message: lowered(message), help: [...rest, help].join('; ') }];
 }
 
 function lowered(message: string): string {
@@ -94,7 +95,7 @@ function lowered(message: string): string {
 
 /** Ends a run that failed before a command had it: a usage error with status 2, anything else as a bug of ours. */
 export function failedOutsideCommand({ error, json }: { error: unknown; json: boolean }): void {
-  const problems = error instanceof Error ? problemsOf(error) : undefined;
+  const problems = error instanceof Error ? problemsOf({ error, command: undefined }) : undefined;
   if (problems !== undefined) {
     refuse({ problems, json });
     return;

@@ -62,8 +62,8 @@ export function comparedFiles({
   if (old === undefined || now === undefined) throw new InputError(problems);
   const sources = sourcePairs({ names: [before, after], old, now });
   const pairs = sources.map((pair): Pair => {
-    // of a file that is gone only its name is told
-    const [was, is] = [pair.after === undefined ? undefined : pair.before, pair.after].map((source) => source && tried(() => read(source)));
+    // of a file that is gone only its name is told; it is read all the same, so that none that is refused is passed over
+    const [was, is] = [pair.before, pair.after].map((source) => source && tried(() => read(source)));
     return { name: pair.name, ...(was === undefined ? {} : { before: was }), ...(is === undefined ? {} : { after: is }) };
   });
   if (problems.length > 0) throw new InputError(problems);

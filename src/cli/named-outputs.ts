@@ -38,6 +38,22 @@ export function namedOutputs<F>({
   });
 }
 
+/**
+ * Refuses a file that `--plot` may not write, the one rule for every command: a drawing is an SVG and its name says so.
+ *
+ * @param path   as it was given; undefined where none was asked for
+ * @param force  write over a file that exists
+ * Errors: InputError where the ending is another, the file is to be kept, or its folder does not exist.
+ */
+export function mayPlot({ path, force }: { path: string | undefined; force: boolean }): void {
+  if (path === undefined) return;
+  if (!path.toLowerCase().endsWith('.svg')) {
+    const help = `write ${path.replace(/\.[a-z]{1,5}$/i, '')}.svg`;
+    throw new InputError([{ id: 'usage', message: `--plot: ${path} does not end with .svg; a drawing is an SVG`, help }]);
+  }
+  mayWrite({ option: '--plot', path, force });
+}
+
 function usage(words: string, help: string): InputError {
   return new InputError([{ id: 'usage', message: `--output: ${words}`, help }]);
 }

@@ -2,6 +2,7 @@ import { statSync } from 'node:fs';
 import { relative } from 'node:path';
 import type { LibraryOpener } from '../project/read-project.ts';
 import { InputError } from '../source/diagnostic.ts';
+import { isPattern } from '../source/path-pattern.ts';
 import { readText } from './files.ts';
 import { gitSource, isGitName } from './git-source.ts';
 import { partsInFolders } from './parts-folders.ts';
@@ -47,10 +48,17 @@ function onDisk({ path, root }: { path: string; root: string }): NamedProjects {
     openLibrary: (folders) => partsInFolders({ root, projectPath: file, folders }),
     foreign: () => [],
   });
-  if (!statSync(path, { throwIfNoEntry: false })?.isDirectory()) return { kind: 'file', source: source(path) };
+  const found = statSync(path, { throwIfNoEntry: false });
+  if (found === undefined && isPattern(path)) throw patternRefused(path);
+  if (!found?.isDirectory()) return { kind: 'file', source: source(path) };
   const { files } = namedFiles([path]);
   const problems = files.flatMap((file) => (typeof file === 'string' ? [] : file.problems));
   if (problems.length > 0) throw new InputError(problems);
   const projects = files.flatMap((file) => (typeof file === 'string' ? [file] : []));
   return { kind: 'folder', sources: new Map(projects.map((file) => [relative(path, file), source(file)])) };
+}
+
+function patternRefused(path: string): InputError {
+  const message = `${path} is a pattern; two versions are files, folders or git:REV:PATH`;
+  return new InputError([{ id: 'usage', message, help: 'name the folder: all project files in it and below are compared' }]);
 }

@@ -16,7 +16,7 @@ import {
   drawerStudy,
   drawerText,
   InputError,
-  mayWrite,
+  mayPlot,
   parsedOption,
   policiesOf,
   projectInFile,
@@ -88,7 +88,7 @@ Exit status: 0 a bank passes, 1 none does, 2 could not run.`;
       throw usage('--plot draws the list of --parallel', 'add a range, such as --parallel 8..40');
     if (flags.capacitance !== undefined && flags.keep === 'frequency')
       throw usage('--capacitance goes without --keep frequency', 'leave one of them out');
-    mayWrite({ option: '--plot', path: flags.plot, force: flags.force });
+    mayPlot({ path: flags.plot, force: flags.force });
     const request = requestOf(flags);
     const project = projectInFile({ path: args.file, root: this.config.root });
     const { design } = project;

@@ -1,9 +1,11 @@
 import { string as stringArg } from '@oclif/core/args';
 import { boolean, string } from '@oclif/core/flags';
 import type { Verdict } from '../checks/judge.ts';
+import type { Result } from '../checks/result.ts';
 import { BaseCommand } from '../cli/base-command.ts';
 import {
   dayOf,
+  hanging,
   isFailing,
   isReviewed,
   limitsFor,
@@ -57,7 +59,12 @@ Exit status: 0 nothing failed, 1 a check failed, 2 could not run, 70 a bug of ta
     }),
     'report-only': boolean({ description: 'Exit with 0 where it would be 1.', helpGroup: 'EXIT STATUS' }),
     all: boolean({ description: 'Show the basis of every result, of passes too.', helpGroup: 'OUTPUT' }),
-    quiet: boolean({ char: 'q', description: 'Show what does not pass, and the last line.', helpGroup: 'OUTPUT', exclusive: ['all'] }),
+    quiet: boolean({
+      char: 'q',
+      description: 'Show what does not pass, faults that were asked for, and the last line.',
+      helpGroup: 'OUTPUT',
+      exclusive: ['all'],
+    }),
     faults: boolean({
       description: 'Also say what single faults do: a capacitor open, the load shorted, a pull-up open …',
       helpGroup: 'OUTPUT',
@@ -137,7 +144,7 @@ Exit status: 0 nothing failed, 1 a check failed, 2 could not run, 70 a bug of ta
     let isFirst = true;
     progress(0);
     return (one, done) => {
-      const isTold = !isReviewed(one) || !several || all || one.report.results.some(({ verdict }) => verdict !== 'pass');
+      const isTold = !isReviewed(one) || !several || all || one.report.faults !== undefined || hasOpen(one.report.results);
       if (isTold) {
         progress(1);
         if (isReviewed(one)) {
@@ -167,8 +174,12 @@ Exit status: 0 nothing failed, 1 a check failed, 2 could not run, 70 a bug of ta
     if (this.jsonEnabled()) return;
     const style = { ...streamLook({ stream: process.stdout, colour }), quiet };
     if (several) this.log(`\n${reviewSummary({ reviewed, notes, style })}`);
-    else for (const note of notes) this.log(`note: ${note}`);
+    else for (const note of notes) this.log(hanging({ text: note, first: 'note: ', width: style.width }).join('\n'));
   }
+}
+
+function hasOpen(results: readonly Result[]): boolean {
+  return results.some(({ verdict }) => verdict !== 'pass');
 }
 
 function statusOf({ one, failing, reportOnly }: { one: Reviewed; failing: readonly Verdict[]; reportOnly: boolean }): ExitStatus {

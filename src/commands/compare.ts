@@ -25,7 +25,8 @@ limits are those of today on both sides.
 
 A check is worse by the room that it lost between value and limit, in % of the limit; of a minimum, in % of the larger of value and limit; of a
 temperature, each kelvin counts as 1 %. --fail-on worse:5% ends with 1 where a check lost more than 5 %, has a graver verdict (pass, warn, not
-assessed, fail), is not assessed any more, or is new and does not pass. --fail-on worse allows no loss at all.
+assessed, fail), is not assessed any more, or is new and does not pass; every check of a file that was added is new. --fail-on worse allows no
+loss at all.
 
 Exit status: 0 nothing failed in NEW, 1 a check fails in NEW or --fail-on is met, 2 could not run (any file of either side); then nothing is compared.`;
   static override examples = [

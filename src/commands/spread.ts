@@ -1,7 +1,7 @@
 import { string as stringArg } from '@oclif/core/args';
 import { boolean, string } from '@oclif/core/flags';
 import { BaseCommand } from '../cli/base-command.ts';
-import { defaultPolicies, mayWrite, spreadCsv, spreadJson, spreadOfFile, spreadSvg, spreadText } from '../cli/engine.ts';
+import { defaultPolicies, mayPlot, mayWrite, spreadCsv, spreadJson, spreadOfFile, spreadSvg, spreadText } from '../cli/engine.ts';
 import { streamLook } from '../cli/terminal.ts';
 
 export default class Spread extends BaseCommand {
@@ -35,7 +35,7 @@ Exit status: 0 ran, whatever the checks say; 2 could not run.`;
 
   async run(): Promise<object> {
     const { args, flags } = await this.parse(Spread);
-    mayWrite({ option: '--plot', path: flags.plot, force: flags.force });
+    mayPlot({ path: flags.plot, force: flags.force });
     mayWrite({ option: '--csv', path: flags.csv, force: flags.force });
     const { root, version } = this.config;
     const { title, spread } = spreadOfFile({

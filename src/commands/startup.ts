@@ -7,6 +7,7 @@ import {
   latchMap,
   latchMapSvg,
   latchMapText,
+  mayPlot,
   mayWrite,
   parsedOption,
   quantityRange,
@@ -56,7 +57,7 @@ Exit status: 0 every event of the project as written runs, 1 one latches, does n
           help: 'add a range of rise times, such as --rise "0 s..10 ms"',
         },
       ]);
-    mayWrite({ option: '--plot', path: flags.plot, force: flags.force });
+    mayPlot({ path: flags.plot, force: flags.force });
     mayWrite({ option: '--csv', path: flags.csv, force: flags.force });
     const design = designInFile({ path: args.file, root: this.config.root });
     const mismatch =

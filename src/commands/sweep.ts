@@ -1,7 +1,7 @@
 import { string as stringArg } from '@oclif/core/args';
 import { boolean, string } from '@oclif/core/flags';
 import { BaseCommand } from '../cli/base-command.ts';
-import { defaultPolicies, InputError, mayWrite, sweepCsv, sweepJson, sweepSvg, sweepText, sweptFile } from '../cli/engine.ts';
+import { defaultPolicies, InputError, mayPlot, mayWrite, sweepCsv, sweepJson, sweepSvg, sweepText, sweptFile } from '../cli/engine.ts';
 import { streamLook } from '../cli/terminal.ts';
 
 export default class Sweep extends BaseCommand {
@@ -40,7 +40,7 @@ Exit status: 0 ran, whatever the checks say; 2 could not run.`;
     const show = [...new Set(flags.show.split(',').map((id) => id.trim()))].filter((id) => id !== '');
     if (show.length === 0)
       throw new InputError([{ id: 'usage', message: '--show names nothing', help: 'name quantities and checks, such as drain.peak' }]);
-    mayWrite({ option: '--plot', path: flags.plot, force: flags.force });
+    mayPlot({ path: flags.plot, force: flags.force });
     mayWrite({ option: '--csv', path: flags.csv, force: flags.force });
     const { root, version } = this.config;
     const { title, sweep } = sweptFile({

@@ -3,7 +3,7 @@ import { boolean, string } from '@oclif/core/flags';
 import { BaseCommand } from '../cli/base-command.ts';
 import {
   InputError,
-  mayWrite,
+  mayPlot,
   policiesOf,
   projectInFile,
   quantityEnds,
@@ -49,7 +49,7 @@ Exit status: 0 there is a voltage at which it starts and no check fails, 1 there
   async run(): Promise<object> {
     const { args, flags } = await this.parse(WindowCommand);
     const style = streamLook({ stream: process.stdout, colour: flags.color });
-    mayWrite({ option: '--plot', path: flags.plot, force: flags.force });
+    mayPlot({ path: flags.plot, force: flags.force });
     const ends = flags.voltage === undefined ? undefined : quantityEnds({ option: '--voltage', text: flags.voltage, dimension: 'voltage' });
     if (ends !== undefined && !(ends.from >= 0.1 && ends.to <= mostVolts && ends.to - ends.from >= 1))
       throw new InputError([

@@ -1,6 +1,6 @@
 import type { Verdict } from '../checks/judge.ts';
 import { isFailing } from '../checks/waiver.ts';
-import { isWorseBy, type CheckChange } from '../studies/compare/checks.ts';
+import { checkChanges, isWorseBy, type CheckChange } from '../studies/compare/checks.ts';
 import type { Ratio } from '../units/si.ts';
 import type { ComparedFiles } from './compared-files.ts';
 
@@ -33,7 +33,9 @@ export function compareFailures({
     if (file.kind === 'removed') return [];
     const { name } = file;
     const failed = file.after.results.filter((result) => isFailing({ result, failing: verdicts }));
-    const changes = loss === undefined || file.kind === 'added' ? [] : file.comparison.checks.filter((change) => isWorseBy(change, loss));
+    // of a file that was added, every check is new
+    const checks = file.kind === 'added' ? checkChanges({ before: [], after: file.after.results }) : file.comparison.checks;
+    const changes = loss === undefined ? [] : checks.filter((change) => isWorseBy(change, loss));
     const isWaived = ({ after }: CheckChange): boolean => after?.waiver?.expired === false;
     const worse = changes.filter((change) => !isWaived(change) && !failed.some((result) => result.id === change.id));
     return [

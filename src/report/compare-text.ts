@@ -97,9 +97,17 @@ function inputLines({ comparison: { inputs, ratings }, width }: { comparison: Co
   return [
     '',
     '  changed inputs',
-    ...changes.flatMap((change) => hanging({ text: inputText(change), first: first(change), width, indent: indent.length + 4 })),
+    ...changes.flatMap((change) => behind({ text: inputText(change), first: first(change), width })),
     ...others.flatMap((text) => hanging({ text, first: indent, width, indent: indent.length + 4 })),
   ];
+}
+
+/** A text behind its key, or under it where the key leaves it too little room. */
+function behind({ text, first, width }: { text: string; first: string; width: number }): readonly string[] {
+  const further = indent.length + 4;
+  const beside = hanging({ text, first, width, indent: further });
+  if (beside.every((line) => line.length <= width)) return beside;
+  return [first.trimEnd(), ...hanging({ text, first: ' '.repeat(further), width })];
 }
 
 function checkLines({ checks, look }: { checks: readonly CheckChange[]; look: Look }): readonly string[] {

@@ -27,7 +27,7 @@ export interface ComparedFiles {
   readonly foreign: readonly string[];
 }
 
-/** The gravest change of any file; one that was added counts as worse where a check of it fails. */
+/** The gravest change of any file; one that was added counts as worse where a check of it does not pass. */
 export function overallChange({ files }: Pick<ComparedFiles, 'files'>): ChangeWord {
   const words = new Set(files.map(changeOf));
   if (words.has('mixed')) return words.has('worse') ? 'worse' : 'mixed';
@@ -36,7 +36,7 @@ export function overallChange({ files }: Pick<ComparedFiles, 'files'>): ChangeWo
 
 function changeOf(file: ComparedFile): ChangeWord {
   if (file.kind === 'both') return file.comparison.change;
-  return file.kind === 'added' && file.after.results.some(({ verdict }) => verdict === 'fail') ? 'worse' : 'none';
+  return file.kind === 'added' && file.after.results.some(({ verdict }) => verdict !== 'pass') ? 'worse' : 'none';
 }
 
 /** Whether nothing but the writing of a file differs. */

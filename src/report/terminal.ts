@@ -49,14 +49,15 @@ export function terminalReport({ report, style }: { report: ReviewReport; style:
   const head = hanging({ text: oneLine(report.title), first: `${report.file}  `, width: style.width });
   const last = summaryLine({ report, paint });
   // the name of the file stands with what is said of it; alone, on the last line
-  if (style.quiet === true) return (body.length === 0 ? [`${report.file}: ${last}`] : [...head, ...body, '', last]).join('\n');
+  const faults = list('single faults, in closed form', faultLines(report.faults ?? []));
+  const told = [...body, ...faults];
+  if (style.quiet === true) return (told.length === 0 ? [`${report.file}: ${last}`] : [...head, ...told, '', last]).join('\n');
   return [
     ...head,
     '',
     ...operatingLines({ quantities: report.quantities, results: report.results, width: style.width }),
     ...(isFolded ? passLines({ results: report.results, width: style.width }) : []),
-    ...body,
-    ...list('single faults, in closed form', faultLines(report.faults ?? [])),
+    ...told,
     ...list('limits that are not those of the default policy', levelLines(report.results)),
     ...list('assumed', report.assumptions),
     ...list('ratings not from a data sheet: confirm them for the part in hand', ratingLines(unverifiedRatings(report.ratings))),

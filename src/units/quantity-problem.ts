@@ -14,8 +14,14 @@ export interface QuantityProblem {
 /** Longest piece of a text that a message repeats. */
 const longestShown = 40;
 
-/** A text as a message repeats it: short, and without characters that are invisible or steer a terminal. */
-function shown(text: string): string {
+/**
+ * A text as a message repeats it: short, and without characters that are invisible or steer a terminal.
+ *
+ * @param text  as written
+ *
+ * @example shown('12\u0007 V') // '12? V'
+ */
+export function shown(text: string): string {
   const printable = text.replaceAll(/\p{C}/gu, '?');
   return printable.length > longestShown ? `${printable.slice(0, longestShown)}…` : printable;
 }

@@ -66,6 +66,7 @@ describe('limits of a project', () => {
     ['{latch-up: {warn: 1}}', 'fixed-limit'],
     ['{switch-peak-voltage: {warn: 3 A}}', 'wrong-unit'],
     ['{loaded-q: {warn: much}}', 'unknown-unit'],
+    ['{switch-peak-voltage: {warn: 0.7 of ratin}}', 'not-a-level'],
     ['{switch-peak-voltage: {warn: -0.2}}', 'out-of-range'],
     ['{switch-peak-voltage: {warn: 0 of rating}}', 'out-of-range'],
     ['{switch-peak-voltage: {fail: 1e400 V}}', 'not-finite'],
@@ -78,6 +79,19 @@ describe('limits of a project', () => {
       expect(outcome.problems[0]?.at?.line).toBe(pad.split('\n').length);
     }
   });
+});
+
+test.each([
+  ['0.7 of ratin', 'did you mean "0.7 of rating"? Otherwise write "0.7 of rating" or a voltage such as'],
+  ['0.7 off rating', 'write "0.7 of rating" or a voltage such as'],
+  ['70% of the rating', 'did you mean "70% of rating"?'],
+  ['0.7 rating', 'did you mean "0.7 of rating"?'],
+  ['ratng - 20 V', 'did you mean "rating - 20 V"?'],
+])('a level of a rating in other words, %s, is refused with what may be written', (text, help) => {
+  const outcome = projectPolicies({ policies: defaults, design: designOf(withLimits(`{switch-peak-voltage: {warn: "${text}"}}`)) });
+  expect(outcome.ok ? [] : outcome.problems).toMatchObject([
+    { message: `\`limits.switch-peak-voltage.warn\`: "${text}" is no level`, help: expect.stringContaining(help) as string },
+  ]);
 });
 
 test('a polypropylene part that allows less than 10 K is judged more strictly, another dielectric by its own maxRise', () => {

@@ -70,6 +70,15 @@ describe.concurrent('many files', () => {
     );
   });
 
+  test('--quiet keeps the single faults that were asked for, of one file and of several that pass', async () => {
+    const folder = folderWith({ 'a.yaml': pad, 'b.yaml': pad });
+    const args = ['--only', 'loaded-q', '--faults', '-q'];
+    const [one, both] = await Promise.all([checked([...args, 'a.yaml'], folder), checked([...args, 'a.yaml', 'b.yaml'], folder)]);
+    expect(one.stdout).toMatch(/^a\.yaml {2}Path[^]+\n {2}single faults, in closed form\n {4}- /);
+    expect(one.stdout).not.toMatch(/cautions|assumed/);
+    expect(both.stdout.match(/single faults, in closed form/g)).toHaveLength(2);
+  });
+
   test('a folder is a set of files also when it holds one', async () => {
     const folder = folderWith({ 'pads/a.yaml': pad });
     const { stdout } = await checked(['pads', '--json'], folder);
@@ -148,7 +157,8 @@ describe.concurrent('--only and --limits', () => {
     const { stdout, status } = await checked(['a.yaml', '--limits', 'team.yaml'], folder);
     expect(status).toBe(0);
     expect(stdout).toContain('the waiver of hot-surface at team.yaml:4:5 is not needed');
-    expect(stdout).toContain('the waiver of hot-surface at team.yaml:5:5 matches none of these files: b.yaml');
+    expect(stdout).toContain('the waiver of hot-surface at team.yaml:5:5 matches none of these files:\n      b.yaml\n');
+    expect(Math.max(...stdout.split('\n').map((line) => line.length))).toBeLessThanOrEqual(80);
     expect(stdout).toMatch(/limits that are not those of the default policy\n {4}- team\.yaml:2: loaded-q$/m);
   });
 });

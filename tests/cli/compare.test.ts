@@ -193,6 +193,24 @@ describe.concurrent('compare', () => {
     expect(long).toEqual([]);
   });
 
+  test('an input of a long name keeps to 80 columns', async () => {
+    const name = 'the lantern with the wide coil under its roof';
+    const [old, now] = ['at the second stall of the market', 'at the last stall of the market'].map((title) =>
+      fileWith(
+        edited(
+          pad,
+          ['lantern on the pad', name],
+          ['Path-lantern charging pad, transmitter', title],
+          ['power: 25 W', `power: ${title.length} W`],
+        ),
+        'p.yaml',
+      ),
+    ) as [string, string];
+    const { stdout } = await ran(['compare', old, now, '--closed-form', '--all']);
+    expect(stdout).toContain(name.split(' ')[0]);
+    expect(stdout.split('\n').filter((line) => line.length > 80 && !line.includes(old) && !line.includes(now))).toEqual([]);
+  });
+
   test('colour repeats the words and nothing else', async () => {
     const args = ['compare', 'examples/charging-pad.yaml', 'examples/bolt-heater.yaml', '--closed-form'];
     const [plain, coloured] = await Promise.all([ran(args), ran([...args, '--color', 'always'])]);
@@ -264,6 +282,25 @@ describe.concurrent('compare with a revision', () => {
     expect(whole.files.map(({ name }) => name)).toEqual(['pads/new.yml', 'pads/pad.yaml']);
   });
 
+  test('every check of a file that was added is new: one that does not pass counts as worse, unless it is waived', async () => {
+    const [old, now] = [emptyFolder(), emptyFolder()];
+    for (const folder of [old, now]) writeFileSync(join(folder, 'pad.yaml'), pad);
+    const warning = edited(pad, ['voltage: 18 V', 'voltage: 26 V'], ['clamp: 1N4744A', 'clamp: {zenerVoltage: 15 V}']);
+    writeFileSync(join(now, 'new.yaml'), warning);
+    const standing = await ran(['compare', old, now, '--closed-form']);
+    expect(standing).toMatchObject({ status: 0, stderr: '' });
+    const { failed } = await compared([old, now, '--closed-form', '--fail-on', 'worse:5%'], { status: 1 });
+    expect(new Set(failed.map(({ file, why }) => `${file} ${why}`))).toEqual(new Set(['new.yaml worse']));
+    const checked = JSON.parse((await ran(['check', join(now, 'new.yaml'), '--closed-form', '--json'])).stdout) as CheckDocument;
+    const notPassed = checked.results.filter(({ verdict }) => verdict !== 'pass');
+    expect(new Set(notPassed.map(({ verdict }) => verdict))).toEqual(new Set(['warn', 'not assessed']));
+    expect(failed.map(({ id }) => id).toSorted()).toEqual(notPassed.map(({ id }) => id).toSorted());
+    const waivers = notPassed.map(({ id }) => `  - {id: ${id}, file: new.yaml, reason: a trial, expires: "2999-01-01"}\n`);
+    const limits = join(now, 'limits.yaml');
+    writeFileSync(limits, `tankproofLimits: 1\nwaivers:\n${waivers.join('')}`);
+    expect(await compared([old, now, '--closed-form', '--fail-on', 'worse', '--limits', limits])).toMatchObject({ failed: [] });
+  });
+
   test('parts outside of the repository are told to be today’s', async () => {
     const folder = repository();
     change(join(folder, 'pads', 'pad.yaml'), ['[own-parts]', `[${join(folder, 'pads', 'own-parts')}]`]);
@@ -322,6 +359,24 @@ describe.concurrent('compare with a revision', () => {
     for (const name of ['a.yaml', 'b.yaml']) writeFileSync(join(folder, 'pads', name), edited(pad, ['parallel:', 'paralel:']));
     const { stderr } = await refused(['git:main:pads', 'pads'], 'unknown-key', { cwd: folder });
     expect(stderr.match(/pads\/[ab]\.yaml:\d+:\d+/g)).toHaveLength(2);
+  });
+
+  test('a file that is gone is read before anything is compared: refused where it is refused', async () => {
+    const [old, now] = [emptyFolder(), emptyFolder()];
+    for (const folder of [old, now]) writeFileSync(join(folder, 'pad.yaml'), pad);
+    writeFileSync(join(old, 'gone.yaml'), edited(pad, ['parallel:', 'paralel:']));
+    const { stderr } = await refused([old, now], 'unknown-key', { cwd: old });
+    expect(stderr).toMatch(/gone\.yaml:\d+:\d+/);
+  });
+
+  test('a pattern is told from a file', async () => {
+    for (const args of [
+      ['examples/*.yaml', 'examples'],
+      ['examples', 'examples/*.yaml'],
+    ])
+      expect((await refused(args, 'usage', { cwd: root })).stderr.replaceAll(/\s+/g, ' ')).toContain(
+        'examples/*.yaml is a pattern; two versions are files, folders or git:REV:PATH',
+      );
   });
 
   test('the place of a problem in a revision is told with its line', async () => {

@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process';
-import { copyFileSync, existsSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { chmodSync, copyFileSync, existsSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { edited } from '../checks/reviewed.ts';
@@ -22,6 +22,23 @@ interface Told {
 function run(cwd: string, command: string, ...args: string[]): Told {
   const { status, stdout, stderr } = spawnSync(command, args, { cwd, env, encoding: 'utf8', timeout: 90_000 });
   return { status, text: stdout + stderr };
+}
+
+/** The same without TANKPROOF, and with a registry client that must not be asked. */
+function runUnnamed(cwd: string, command: string, ...args: string[]): Told {
+  const npx = fileWith('#!/bin/sh\necho fetched\n', 'npx');
+  chmodSync(npx, 0o755);
+  const path = `${dirname(npx)}:${process.env['PATH'] ?? ''}`;
+  const { status, stdout, stderr } = spawnSync(command, args, { cwd, env: { PATH: path }, encoding: 'utf8', timeout: 90_000 });
+  return { status, text: stdout + stderr };
+}
+
+/** Puts a command where a package manager would: it says that it was run, and with what. */
+function install(folder: string): void {
+  const bin = join(folder, 'node_modules', '.bin');
+  mkdirSync(bin, { recursive: true });
+  writeFileSync(join(bin, 'tankproof'), '#!/bin/sh\necho "installed one: $1 $2 $3"\n', { mode: 0o755 });
+  writeFileSync(join(folder, '.gitignore'), 'node_modules\n');
 }
 
 function git(cwd: string, ...args: string[]): Told {
@@ -92,6 +109,22 @@ describe('the hook before a commit', () => {
     expect(text).toContain('switches.part OWN: drainVoltage 200 V → 60 V');
   });
 
+  test('runs the one that is installed in the repository, from a folder of it too, and fetches none', () => {
+    const folder = hooked();
+    install(folder);
+    writeFileSync(join(folder, 'pads', 'pad.yaml'), `# remark\n${ownPart}`);
+    git(folder, 'add', '-A');
+    const identity = ['-c', 'user.name=A', '-c', 'user.email=a@example.org', '-c', 'commit.gpgsign=false'];
+    const commitUnnamed = (): Told => runUnnamed(join(folder, 'pads'), 'git', ...identity, 'commit', '-q', '-m', 'change');
+    expect(commitUnnamed()).toEqual({ status: 0, text: 'installed one: compare git:HEAD:pads/pad.yaml pads/pad.yaml\n' });
+    rmSync(join(folder, 'node_modules'), { recursive: true });
+    writeFileSync(join(folder, 'pads', 'pad.yaml'), `# another\n${ownPart}`);
+    git(folder, 'add', '-A');
+    const { status, text } = commitUnnamed();
+    expect(status).not.toBe(0);
+    expect(text).toMatch(/^pre-commit: tankproof is neither in .*node_modules nor on the path; .*\n$/);
+  });
+
   test('works in a folder of the repository and leaves nothing behind', () => {
     const folder = hooked();
     writeFileSync(join(folder, 'pads', 'pad.yaml'), `# remark\n${ownPart}`);
@@ -138,6 +171,24 @@ describe('the review in CI', () => {
     expect(lost.text).toContain('worse than allowed: ');
     expect(change(edited(ownPart, ['parallel: 6', 'parallel: 2']))).toMatchObject({ status: 1 });
     expect(change(edited(ownPart, ['voltage:', 'volts:']))).toMatchObject({ status: 2 });
+  });
+
+  test('a folder named from the root, or from a folder of the repository, is compared; a missing one is refused', () => {
+    const folder = branched();
+    install(folder);
+    const compared = /installed one: compare git:[0-9a-f]{40}:pads /;
+    for (const [cwd, name] of [
+      [folder, join(folder, 'pads')],
+      [folder, 'pads/'],
+      [join(folder, 'pads'), '.'],
+    ] as const) {
+      const { status, text } = runUnnamed(cwd, 'sh', join(folder, 'review.sh'), name, 'main');
+      expect({ status, text }).toEqual({ status: 0, text: expect.stringMatching(compared) as string });
+    }
+    for (const name of ['pods', join(folder, 'pods')])
+      expect(runUnnamed(folder, 'sh', 'review.sh', name, 'main')).toEqual({ status: 2, text: `review.sh: ${name} is no folder here\n` });
+    mkdirSync(join(folder, 'coils'));
+    expect(runUnnamed(folder, 'sh', 'review.sh', 'coils', 'main').text).toContain('coils is new, so there is nothing to compare it with');
   });
 
   test('says what is missing where the branch it starts from is not there', () => {
