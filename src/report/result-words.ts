@@ -57,6 +57,12 @@ export function waiverWords({ expired, expires, reason, at }: AppliedWaiver): st
   return expired ? `its waiver expired on ${expires}: ${reason} (${place})` : `waived until ${expires}: ${reason} (${place})`;
 }
 
+/** ` (2 waived)` behind what results came to; nothing where none is. */
+export function waivedWords(results: readonly Pick<Result, 'waiver'>[]): string {
+  const waived = results.filter(({ waiver }) => waiver?.expired === false).length;
+  return waived === 0 ? '' : ` (${waived} waived)`;
+}
+
 /** Text on one line, as a heading, a cell or a token may hold it. */
 export function oneLine(text: string): string {
   return text.replaceAll(/\s+/g, ' ').trim();

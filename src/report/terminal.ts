@@ -7,8 +7,8 @@ import { faultLines } from './fault-lines.ts';
 import { operatingLines } from './operating-lines.ts';
 import { painter } from './paint.ts';
 import { ratingLines } from './rating-lines.ts';
-import { oneLine, placeWords, waiverWords, warnsWords, whereWords } from './result-words.ts';
-import { gravestVerdict, unverifiedRatings, verdictCounts, type ReviewReport } from './review-report.ts';
+import { oneLine, placeWords, waivedWords, waiverWords, warnsWords, whereWords } from './result-words.ts';
+import { countWords, gravestVerdict, unverifiedRatings, type ReviewReport } from './review-report.ts';
 import { hanging } from './wrap.ts';
 
 /** How the terminal report may look. */
@@ -180,9 +180,6 @@ function summaryLines({
 }
 
 function summaryLine({ report, paint }: { report: ReviewReport; paint: (verdict: Verdict, text: string) => string }): string {
-  const counts = verdictCounts(report.results);
   const verdict = gravestVerdict(report.results);
-  const waived = report.results.filter(({ waiver }) => waiver?.expired === false).length;
-  const numbers = `${counts.fail} failed, ${counts['not assessed']} not assessed, ${counts.warn} warned, ${counts.pass} passed`;
-  return `${numbers}: ${paint(verdict, verdict)}${waived === 0 ? '' : ` (${waived} waived)`}`;
+  return `${countWords(report.results)}: ${paint(verdict, verdict)}${waivedWords(report.results)}`;
 }

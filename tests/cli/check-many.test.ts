@@ -154,6 +154,15 @@ describe.concurrent('--only and --limits', () => {
 });
 
 describe.concurrent('-o', () => {
+  test('a page says which checks were made, and the notes of the run', async () => {
+    const folder = folderWith({ 'pads/a.yaml': pad, 'pads/limits.yml': 'a: 1\n' });
+    await checked(['pads', '--only', 'loaded-q', '-o', 'r.html'], folder);
+    const page = readFileSync(join(folder, 'r.html'), 'utf8');
+    expect(page).toContain('Only these checks were made: loaded-q; nothing is said of the others.');
+    expect(page).toContain('note: skipped a file without a key tankproof: pads/limits.yml');
+    expect(page).not.toContain('Every check passes');
+  });
+
   test('writes every format in one run, again over its own files, and the exit status is that of the checks', async () => {
     const folder = folderWith({ 'a.yaml': heater, 'b.yaml': 'tankproof: 1\n' });
     const outputs = ['r.sarif.json', 'r.junit.xml', 'r.md', 'r.json'];

@@ -6,7 +6,7 @@ import type { Quantity } from '../../driver/quantities.ts';
 import { formatQuantity } from '../../units/format-quantity.ts';
 import { levelsText } from '../levels.ts';
 import { escaped } from '../page-html.ts';
-import { placeWords, warnsWords, whereWords } from '../result-words.ts';
+import { placeWords, waiverWords, warnsWords, whereWords } from '../result-words.ts';
 import { symbolWords } from '../symbols.ts';
 import { resultPhrase } from './result-phrase.ts';
 import { verdictClasses, verdictTag } from './verdict-tag.ts';
@@ -17,10 +17,20 @@ export function listHtml(items: readonly string[]): string {
 }
 
 /** What does not pass, the gravest first, each with its reason and what to change. */
-export function openResults({ results, prefix }: { results: readonly Result[]; prefix: string }): string {
+export function openResults({
+  results,
+  only,
+  prefix,
+}: {
+  results: readonly Result[];
+  /** Ids of the checks that were asked for, where not all of them were. */
+  only: readonly string[] | undefined;
+  prefix: string;
+}): string {
   const order = ['fail', 'not assessed', 'warn'] as const;
   const items = order.flatMap((verdict) => results.filter((result) => result.verdict === verdict));
-  if (items.length === 0) return '<p>Every check passes.</p>';
+  if (results.length === 0) return '<p>No check was made: this project has no part for those that were asked for.</p>';
+  if (items.length === 0) return only === undefined ? '<p>Every check passes.</p>' : '<p>The checks that were made pass.</p>';
   return `<ul class="open-results">${items.map((result) => openItem({ result, prefix })).join('\n')}</ul>`;
 }
 
@@ -28,7 +38,8 @@ function openItem({ result, prefix }: { result: Result; prefix: string }): strin
   const lines = [whereWords(result), result.reason, warnsWords(result)].filter((line) => line !== undefined);
   const basis = result.verdict === 'not assessed' ? [] : result.basis;
   const change = result.remedy === undefined ? '' : `<p class="change">change: ${escaped(result.remedy)}</p>`;
-  return `<li class="${verdictClasses[result.verdict]}">${verdictTag(result.verdict)} <a href="#${prefix}${result.id}">${result.id}</a> <span class="figure">${escaped(resultPhrase(result))}</span>${lines.map((line) => `<p>${escaped(line)}</p>`).join('')}${basis.map((line) => `<p class="basis">${escaped(line)}</p>`).join('')}<p class="place">${escaped(placeWords(result))}</p>${change}</li>`;
+  const waiver = result.waiver === undefined ? '' : `<p class="waiver">${escaped(waiverWords(result.waiver))}</p>`;
+  return `<li class="${verdictClasses[result.verdict]}">${verdictTag(result.verdict)} <a href="#${prefix}${result.id}">${result.id}</a> <span class="figure">${escaped(resultPhrase(result))}</span>${lines.map((line) => `<p>${escaped(line)}</p>`).join('')}${basis.map((line) => `<p class="basis">${escaped(line)}</p>`).join('')}<p class="place">${escaped(placeWords(result))}</p>${change}${waiver}</li>`;
 }
 
 /** What the nominal driver does, a column a load. */
@@ -71,7 +82,7 @@ export function checkTables({
 }
 
 function checkTable({ result, policies, prefix }: { result: Result; policies: Policies; prefix: string }): string {
-  const { id, title, remedy, reason, basis } = result;
+  const { id, title, remedy, reason, basis, waiver } = result;
   const known = explained.find((one) => one.id === id);
   const policy = policies.get(id);
   const rows: readonly (readonly [string, string])[] = [
@@ -82,6 +93,7 @@ function checkTable({ result, policies, prefix }: { result: Result; policies: Po
     ['inputs', basis.join('\n')],
     ['set at', placeWords(result)],
     ['change', remedy ?? ''],
+    ['waiver', waiver === undefined ? '' : waiverWords(waiver)],
     ['formula', known?.docs.formula ?? ''],
     ['symbols', known === undefined ? '' : symbolWords({ id, formula: known.docs.formula })],
     [
