@@ -1,6 +1,6 @@
 import type { Result } from '../../checks/result.ts';
 import { escaped } from '../page-html.ts';
-import { waivedWords } from '../result-words.ts';
+import { waivedWords } from '../waiver-words.ts';
 import { countWords, gravestVerdict } from '../review-report.ts';
 import { shareOfLimit } from './limit-share.ts';
 import { isReviewed, type FormatOptions, type Reviewed } from '../reviewed.ts';

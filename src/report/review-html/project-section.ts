@@ -5,7 +5,7 @@ import { formatQuantity } from '../../units/format-quantity.ts';
 import { faultLines } from '../fault-lines.ts';
 import { escaped } from '../page-html.ts';
 import { ratingLines } from '../rating-lines.ts';
-import { waivedWords } from '../result-words.ts';
+import { waivedWords } from '../waiver-words.ts';
 import { countWords, gravestVerdict, unverifiedRatings, type ReviewReport } from '../review-report.ts';
 import type { FormatOptions } from '../reviewed.ts';
 import { barsHtml } from './bars.ts';

@@ -6,8 +6,9 @@ import type { Quantity } from '../../driver/quantities.ts';
 import { formatQuantity } from '../../units/format-quantity.ts';
 import { levelsText } from '../levels.ts';
 import { escaped } from '../page-html.ts';
-import { placeWords, waiverWords, warnsWords, whereWords } from '../result-words.ts';
+import { placeWords, warnsWords, whereWords } from '../result-words.ts';
 import { symbolWords } from '../symbols.ts';
+import { waiverWords } from '../waiver-words.ts';
 import { resultPhrase } from './result-phrase.ts';
 import { verdictClasses, verdictTag } from './verdict-tag.ts';
 
@@ -38,7 +39,9 @@ function openItem({ result, prefix }: { result: Result; prefix: string }): strin
   const lines = [whereWords(result), result.reason, warnsWords(result)].filter((line) => line !== undefined);
   const basis = result.verdict === 'not assessed' ? [] : result.basis;
   const change = result.remedy === undefined ? '' : `<p class="change">change: ${escaped(result.remedy)}</p>`;
-  const waiver = result.waiver === undefined ? '' : `<p class="waiver">${escaped(waiverWords(result.waiver))}</p>`;
+  const waiver = waiverWords(result)
+    .map((words) => `<p class="waiver">${escaped(words)}</p>`)
+    .join('');
   return `<li class="${verdictClasses[result.verdict]}">${verdictTag(result.verdict)} <a href="#${prefix}${result.id}">${result.id}</a> <span class="figure">${escaped(resultPhrase(result))}</span>${lines.map((line) => `<p>${escaped(line)}</p>`).join('')}${basis.map((line) => `<p class="basis">${escaped(line)}</p>`).join('')}<p class="place">${escaped(placeWords(result))}</p>${change}${waiver}</li>`;
 }
 
@@ -82,7 +85,7 @@ export function checkTables({
 }
 
 function checkTable({ result, policies, prefix }: { result: Result; policies: Policies; prefix: string }): string {
-  const { id, title, remedy, reason, basis, waiver } = result;
+  const { id, title, remedy, reason, basis } = result;
   const known = explained.find((one) => one.id === id);
   const policy = policies.get(id);
   const rows: readonly (readonly [string, string])[] = [
@@ -93,7 +96,7 @@ function checkTable({ result, policies, prefix }: { result: Result; policies: Po
     ['inputs', basis.join('\n')],
     ['set at', placeWords(result)],
     ['change', remedy ?? ''],
-    ['waiver', waiver === undefined ? '' : waiverWords(waiver)],
+    ['waiver', waiverWords(result).join('')],
     ['formula', known?.docs.formula ?? ''],
     ['symbols', known === undefined ? '' : symbolWords({ id, formula: known.docs.formula })],
     [
