@@ -8,10 +8,12 @@ import type { SchemaPlace } from '../source/json-schema.ts';
 import { entryOf, type MapEntry, type SourceNode } from '../source/source-tree.ts';
 import { structureProblems } from '../source/structure.ts';
 import { parseYaml } from '../source/yaml-source.ts';
+import { parseQuantity } from '../units/parse-quantity.ts';
+import { writeSuch } from '../units/quantity-problem.ts';
 import { isDay } from './day.ts';
 import type { Policies } from './policy.ts';
 import { overriddenPolicies, type Override } from './read-policies.ts';
-import { checkIds } from './registry.ts';
+import { checkIds, explained } from './registry.ts';
 import type { Waiver } from './waiver.ts';
 
 /** The schema of a file of limits. */
@@ -23,6 +25,9 @@ export const limitsSchema: SchemaPlace = {
 
 /** Keys of the file that are no ids of checks. */
 const ownKeys = Object.keys(limitsDocument.properties);
+
+/** Verdicts that `verdict` of a waiver may name. */
+const waivable = limitsDocument.properties.waivers.items.properties.verdict.enum as readonly NonNullable<Waiver['verdict']>[];
 
 /** What a team sets for all its projects. */
 export interface TeamLimits {
@@ -86,7 +91,7 @@ function textOf(node: SourceNode | undefined): string | undefined {
   return node?.kind === 'scalar' ? node.text : undefined;
 }
 
-/** The waivers that are complete, and what is wrong with an id or a date. */
+/** The waivers that are complete, and what is wrong with an id, a date or a value. */
 function waiversIn(list: SourceNode | undefined): { waivers: readonly Waiver[]; problems: readonly Diagnostic[] } {
   const problems: Diagnostic[] = [];
   const waivers = (list?.kind === 'list' ? list.items : []).flatMap((item): readonly Waiver[] => {
@@ -105,7 +110,21 @@ function waiversIn(list: SourceNode | undefined): { waivers: readonly Waiver[]; 
         at: place('expires'),
       });
     if (id === undefined || file === undefined || reason === undefined || expires === undefined) return [];
-    return [{ id, file, reason, expires, at: item.at }];
+    const verdict = waivable.find((word) => word === textOf(entryOf(item, 'verdict')?.value));
+    const upTo = worstWaived({ id, node: entryOf(item, 'upTo')?.value, problems });
+    return [{ id, file, reason, expires, ...(verdict && { verdict }), ...(upTo !== undefined && { upTo }), at: item.at }];
   });
   return { waivers, problems };
+}
+
+/** `upTo` of a waiver in SI, in the dimension of its check; undefined where it is not written or wrong. */
+function worstWaived({ id, node, problems }: { id: string; node: SourceNode | undefined; problems: Diagnostic[] }): number | undefined {
+  const check = explained.find((one) => one.id === id);
+  const text = textOf(node);
+  if (check === undefined || node === undefined || text === undefined || text === '') return undefined;
+  const parsed = parseQuantity({ text, dimension: check.dimension });
+  if (parsed.ok) return parsed.value;
+  const { message, help = writeSuch(check.dimension), ...problem } = parsed.problem;
+  problems.push({ ...problem, message: `\`upTo\` of ${id}: ${message}`, help, at: node.at });
+  return undefined;
 }

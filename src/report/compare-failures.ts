@@ -1,6 +1,6 @@
 import type { Verdict } from '../checks/judge.ts';
-import { isFailing } from '../checks/waiver.ts';
-import { checkChanges, isWorseBy, type CheckChange } from '../studies/compare/checks.ts';
+import { isFailing, isWaived } from '../checks/waiver.ts';
+import { checkChanges, isWorseBy } from '../studies/compare/checks.ts';
 import type { Ratio } from '../units/si.ts';
 import type { ComparedFiles } from './compared-files.ts';
 
@@ -36,8 +36,7 @@ export function compareFailures({
     // of a file that was added, every check is new
     const checks = file.kind === 'added' ? checkChanges({ before: [], after: file.after.results }) : file.comparison.checks;
     const changes = loss === undefined ? [] : checks.filter((change) => isWorseBy(change, loss));
-    const isWaived = ({ after }: CheckChange): boolean => after?.waiver?.expired === false;
-    const worse = changes.filter((change) => !isWaived(change) && !failed.some((result) => result.id === change.id));
+    const worse = changes.filter((change) => !isWaived(change.after ?? {}) && !failed.some((result) => result.id === change.id));
     return [
       ...failed.map(({ id, verdict }) => ({ file: name, id, why: verdict })),
       ...worse.map(({ id }) => ({ file: name, id, why: 'worse' as const })),

@@ -28,7 +28,8 @@ export function verdictText(change: CheckChange): string {
   const words = verdictsOf(change);
   if (change.fate === 'gone') return `gone: was ${words[0]!}`;
   const { waiver } = change.after!;
-  const waived = waiver === undefined ? '' : waiver.expired ? ', waiver expired' : ', waived';
+  const fate = waiver?.expired === true ? 'waiver expired' : waiver?.beyond === undefined ? 'waived' : 'past its waiver';
+  const waived = waiver === undefined ? '' : `, ${fate}`;
   return `${change.fate === 'new' ? `new: ${words[0]!}` : words.join(' → ')}${waived}`;
 }
 

@@ -99,6 +99,9 @@ export function jsonResult(result: Result): object {
           waiver: {
             expires: waiver.expires,
             expired: waiver.expired,
+            covers: waiver.beyond === undefined,
+            ...(waiver.verdict === undefined ? {} : { verdict: waiver.verdict }),
+            ...(waiver.upTo === undefined ? {} : { upTo: waiver.upTo }),
             reason: waiver.reason,
             at: { path: waiver.at.path, line: waiver.at.line, column: waiver.at.column },
           },

@@ -1,7 +1,7 @@
 import type { Result } from '../checks/result.ts';
-import type { AppliedWaiver } from '../checks/waiver.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { roomLeft } from './comparison.ts';
+import { waiverWords } from './waiver-words.ts';
 
 /** `switch IRFP250N: lamp away, at switch-on`: the part, and the case that came closest. */
 export function whereWords({ subject, case: where }: Pick<Result, 'subject' | 'case'>): string {
@@ -40,21 +40,15 @@ export function room(result: Result): string {
 
 /** What a result that needs a look rests on, where its value was set, and what to change; a statement each. */
 export function resultDetails(result: Result): readonly string[] {
-  const { basis, remedy, waiver } = result;
+  const { basis, remedy } = result;
   const warns = warnsWords(result);
   return [
     ...(warns === undefined ? [] : [warns]),
     ...basis,
     placeWords(result),
     ...(remedy === undefined ? [] : [`change: ${remedy}`]),
-    ...(waiver === undefined ? [] : [waiverWords(waiver)]),
+    ...waiverWords(result),
   ];
-}
-
-/** `waived until 2027-03-31: the pad is potted (limits.yaml:12:5)`. */
-export function waiverWords({ expired, expires, reason, at }: AppliedWaiver): string {
-  const place = placeWords({ at });
-  return expired ? `its waiver expired on ${expires}: ${reason} (${place})` : `waived until ${expires}: ${reason} (${place})`;
 }
 
 /** Text on one line, as a heading, a cell or a token may hold it. */

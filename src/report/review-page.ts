@@ -5,8 +5,9 @@ import { faultLines } from './fault-lines.ts';
 import { operatingSentences } from './operating-lines.ts';
 import type { Block, Page } from './page.ts';
 import { ratingLines } from './rating-lines.ts';
-import { oneLine, room, waiverWords } from './result-words.ts';
+import { oneLine, room } from './result-words.ts';
 import { gravestVerdict, unverifiedRatings, verdictCounts, type ReviewReport } from './review-report.ts';
+import { waiverWords } from './waiver-words.ts';
 import { isReviewed, outcomeWords, type FormatOptions, type RefusedFile, type Reviewed } from './reviewed.ts';
 
 /** A review of one or several files as a page: the table of the files, then of each what needs a look, gravest first. */
@@ -86,11 +87,11 @@ function resultsTable(results: readonly Result[]): Block {
     caption: 'at the worst load and corner of the tolerances',
     columns: ['check', 'verdict', 'value', 'limit', 'margin', 'where and why', 'change', 'place'],
     rows: results.map((result) => {
-      const { id, verdict, value, limit, dimension, sense, subject, case: where, reason, basis, remedy, at, waiver } = result;
+      const { id, verdict, value, limit, dimension, sense, subject, case: where, reason, basis, remedy, at } = result;
       const number = (si: number | null): string => (si === null ? '' : formatQuantity({ value: si, dimension }));
       const against = limit === null ? '' : `${sense === 'at-most' ? 'at most' : 'at least'} ${number(limit)}`;
       const why = [
-        ...(waiver === undefined ? [] : [waiverWords(waiver)]),
+        ...waiverWords(result),
         `${subject}: ${where}`,
         ...(reason === undefined ? [] : [reason]),
         ...(verdict === 'pass' ? [] : basis),

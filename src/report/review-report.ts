@@ -32,6 +32,12 @@ export function verdictCounts(results: readonly Result[]): VerdictCounts {
   return counts;
 }
 
+/** `2 failed, 4 not assessed, 5 warned, 25 passed`. */
+export function countWords(results: readonly Result[]): string {
+  const counts = verdictCounts(results);
+  return `${counts.fail} failed, ${counts['not assessed']} not assessed, ${counts.warn} warned, ${counts.pass} passed`;
+}
+
 /** The gravest verdict: fail, then not assessed, then warn, then pass; where there is no result, nothing was assessed. */
 export function gravestVerdict(results: readonly Result[]): Verdict {
   if (results.length === 0) return 'not assessed';

@@ -1,4 +1,5 @@
 import type { Verdict } from '../checks/judge.ts';
+import { isWaived } from '../checks/waiver.ts';
 import { painter } from './paint.ts';
 import { gravestVerdict, verdictCounts } from './review-report.ts';
 import { isReviewed, outcomeWords, resultsOf, type Reviewed } from './reviewed.ts';
@@ -67,6 +68,6 @@ function tally(reviewed: readonly Reviewed[]): string {
 }
 
 function waivedWords(reviewed: readonly Reviewed[]): string {
-  const waived = resultsOf(reviewed).filter(({ waiver }) => waiver?.expired === false).length;
+  const waived = resultsOf(reviewed).filter(isWaived).length;
   return waived === 0 ? '' : ` (${waived} ${waived === 1 ? 'result' : 'results'} waived)`;
 }

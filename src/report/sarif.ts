@@ -1,7 +1,7 @@
 import { explained } from '../checks/registry.ts';
 import type { Verdict } from '../checks/judge.ts';
 import type { Result } from '../checks/result.ts';
-import { isFailing } from '../checks/waiver.ts';
+import { isFailing, isWaived } from '../checks/waiver.ts';
 import type { Diagnostic } from '../source/diagnostic.ts';
 import type { Location } from '../source/location.ts';
 import { unitOf } from '../units/dimensions-table.ts';
@@ -82,7 +82,7 @@ function resultJson(result: Result): object {
     message: { text: [resultSentence(result), ...resultDetails(result)].join('\n') },
     locations: [location(at)],
     partialFingerprints: { 'fileAndCheck/v1': `${fileUri(at.path).uri}#${id}` },
-    ...(waiver === undefined || waiver.expired
+    ...(waiver === undefined || !isWaived(result)
       ? {}
       : { suppressions: [{ kind: 'external', status: 'accepted', justification: `${waiver.reason}, until ${waiver.expires}` }] }),
     properties: { verdict, value, limit, unit, margin, case: where },

@@ -7,8 +7,9 @@ import { faultLines } from './fault-lines.ts';
 import { operatingLines } from './operating-lines.ts';
 import { painter } from './paint.ts';
 import { ratingLines } from './rating-lines.ts';
-import { oneLine, placeWords, waiverWords, warnsWords, whereWords } from './result-words.ts';
-import { gravestVerdict, unverifiedRatings, verdictCounts, type ReviewReport } from './review-report.ts';
+import { oneLine, placeWords, warnsWords, whereWords } from './result-words.ts';
+import { countWords, gravestVerdict, unverifiedRatings, type ReviewReport } from './review-report.ts';
+import { waivedWords, waiverWords } from './waiver-words.ts';
 import { hanging } from './wrap.ts';
 
 /** How the terminal report may look. */
@@ -134,7 +135,7 @@ function resultLines({
   paint: (verdict: Verdict, text: string) => string;
   idWidth: number;
 }): readonly string[] {
-  const { verdict, id, remedy, reason, waiver } = result;
+  const { verdict, id, remedy, reason } = result;
   const rest = `  ${id.padEnd(idWidth)}  ${comparison(result)}`.trimEnd();
   const plain = `${indent}${verdict.padEnd(verdictWidth)}${rest}`;
   const first = `${indent}${paint(verdict, verdict.padEnd(verdictWidth))}${rest}`;
@@ -157,7 +158,7 @@ function resultLines({
     ...result.basis.flatMap((line) => detail(line)),
     `${deep}${placeWords(result)}`,
     ...(remedy === undefined ? [] : detail(remedy, 'change: ')),
-    ...(waiver === undefined ? [] : detail(waiverWords(waiver))),
+    ...waiverWords(result).flatMap((words) => detail(words)),
   ];
 }
 
@@ -181,9 +182,6 @@ function summaryLines({
 }
 
 function summaryLine({ report, paint }: { report: ReviewReport; paint: (verdict: Verdict, text: string) => string }): string {
-  const counts = verdictCounts(report.results);
   const verdict = gravestVerdict(report.results);
-  const waived = report.results.filter(({ waiver }) => waiver?.expired === false).length;
-  const numbers = `${counts.fail} failed, ${counts['not assessed']} not assessed, ${counts.warn} warned, ${counts.pass} passed`;
-  return `${numbers}: ${paint(verdict, verdict)}${waived === 0 ? '' : ` (${waived} waived)`}`;
+  return `${countWords(report.results)}: ${paint(verdict, verdict)}${waivedWords(report.results)}`;
 }

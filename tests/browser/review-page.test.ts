@@ -5,7 +5,7 @@ import { hostileFile, pageOf, reviewedAt, reviewedExample } from '../report/revi
 import { barriers, opened, startedBrowser } from './browser.ts';
 
 let browser: Browser;
-let paths: Readonly<Record<'timed' | 'several' | 'hostile', string>>;
+let paths: Readonly<Record<'timed' | 'several' | 'hostile' | 'some', string>>;
 
 beforeAll(async () => {
   browser = await startedBrowser();
@@ -13,6 +13,7 @@ beforeAll(async () => {
   paths = {
     timed: written(pageOf([reviewedExample('live-rail-lamp', { closedForm: false })])),
     several: written(pageOf([reviewedExample('charging-pad'), reviewedAt('no-such-file.yaml'), reviewedExample('scrap-box-smelter')])),
+    some: written(pageOf([reviewedExample('barn-charger', { only: ['gate-peak-voltage'] })], ['checked nothing but gate-peak-voltage'])),
     hostile: written(pageOf([reviewedAt(hostileFile())])),
   };
   return () => browser.close();
@@ -23,7 +24,7 @@ const barOf = (id: string): string =>
   `Number(document.querySelector('th a[href="#${id}"]').closest('tr').querySelector('.use').getAttribute('width'))`;
 const rowOf = (id: string): string => `document.querySelector('th a[href="#${id}"]').closest('tr').innerText`;
 
-describe.each(['timed', 'several', 'hostile'] as const)('the page %s', (name) => {
+describe.each(['timed', 'several', 'hostile', 'some'] as const)('the page %s', (name) => {
   test('asks for nothing but itself and complains of nothing', async () => {
     const { page, requests, complaints } = await opened({ browser, path: paths[name] });
     expect(requests).toEqual([`file://${paths[name]}`]);

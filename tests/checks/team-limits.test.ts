@@ -6,7 +6,9 @@ import { parse } from 'yaml';
 import { isDay } from '../../src/checks/day.ts';
 import { projectPolicies } from '../../src/checks/read-policies.ts';
 import { readTeamLimits } from '../../src/checks/read-team-limits.ts';
-import { isFailing, waivedResults, type Waiver } from '../../src/checks/waiver.ts';
+import type { Result } from '../../src/checks/result.ts';
+import { beyondWaiver, isFailing, isWaived, waivedResults, type Waiver } from '../../src/checks/waiver.ts';
+import { waiverWords } from '../../src/report/waiver-words.ts';
 import { defaults, designOf, edited, measuredPad, reviewed, root } from './reviewed.ts';
 
 const read = (text: string): ReturnType<typeof readTeamLimits> => readTeamLimits({ text, path: 'team.yaml', policies: defaults });
@@ -56,6 +58,19 @@ describe('a file of limits', () => {
     [`waivers:\n${waiver.replace('03-31', '02-29')}`, ['not-a-day 3:65']],
     [`waivers:\n${waiver.replace(', expires: 2027-03-31', '')}`, ['missing-key 3:5']],
     [`waivers:\n${waiver.replace('reason: guarded', 'reason: ""')}`, ['empty-text 3:47']],
+    ...[
+      ['verdict: wran', 'unknown-word 3:86'],
+      ['verdict: pass', 'unknown-word 3:86'],
+      ['verdict:', 'no-value 3:77'],
+      ['upTo: 90', 'bare-number 3:83'],
+      ['upTo: 5 V', 'wrong-unit 3:83'],
+      ['upTo: .inf', 'odd-number 3:83'],
+      ['upTo: ""', 'empty-text 3:83'],
+      ['upTo: " "', 'not-a-quantity 3:83'],
+      ['upTo:', 'no-value 3:77'],
+      ['upTo: [1]', 'wrong-type 3:83'],
+      ['upto: 90 degC', 'unknown-key 3:77'],
+    ].map(([key, place]): [string, string[]] => [`waivers:\n${waiver.replace('}', `, ${key!}}`)}`, [place!]]),
     ['loaded-q: {warn: 1 V}\nloaded-w: {}', ['wrong-unit 2:18', 'unknown-check 3:1']],
   ])('%j is refused where it is wrong', (text, places) => {
     expect(problemsOf(text)).toEqual(places);
@@ -91,6 +106,82 @@ describe('a waiver', () => {
     expect(judged('2027-03-30', passing.id)).toEqual({ expired: undefined, failing: false, verdict: 'pass' });
     const two = ['2027-03-30', '2028-01-01', '2026-01-01'].map((expires) => ({ ...waived(expires), id: 'gate-rise-time' }));
     expect(waivedResults({ results, waivers: two, today }).find(({ id }) => id === 'gate-rise-time')!.waiver?.expires).toBe('2028-01-01');
+  });
+
+  test('reads what it covers, in the dimension of its check', () => {
+    const outcome = read(
+      `tankproofLimits: 1\nwaivers:\n${waiver.replace('}', ', verdict: not assessed, upTo: 80 degC}')}${waiver.replace('hot-surface', 'loaded-q').replace('}', ', upTo: 4}')}${waiver}`,
+    );
+    if (!outcome.ok) throw new Error(outcome.problems.map(({ message }) => message).join());
+    const [surface, quality, plain] = outcome.value.waivers;
+    // 80 °C in kelvin
+    expect(surface).toMatchObject({ verdict: 'not assessed', upTo: 353.15 });
+    expect(quality).toMatchObject({ upTo: 4 });
+    expect(quality).not.toHaveProperty('verdict');
+    expect(Object.keys(plain!).toSorted()).toEqual(['at', 'expires', 'file', 'id', 'reason']);
+  });
+
+  // rank of the verdicts: warn, not assessed, fail
+  test.each<[Waiver['verdict'], readonly string[]]>([
+    ['warn', ['warn']],
+    ['not assessed', ['warn', 'not assessed']],
+    ['fail', ['warn', 'not assessed', 'fail']],
+    [undefined, ['warn', 'not assessed', 'fail']],
+  ])('written for %s covers %j alone, and what it does not cover fails as if it were not there', (verdict, covered) => {
+    for (const found of ['warn', 'not assessed', 'fail'] as const) {
+      const given = { ...results[0]!, verdict: found };
+      const waivers = [{ ...waived('2027-12-31'), id: given.id, ...(verdict && { verdict }) }];
+      const [result] = waivedResults({ results: [given], waivers, today });
+      expect(isWaived(result!)).toBe(covered.includes(found));
+      for (const failing of [['fail'], ['fail', 'warn'], ['fail', 'not assessed']] as const)
+        expect(isFailing({ result: result!, failing })).toBe(!covered.includes(found) && failing.some((one) => one === found));
+    }
+  });
+
+  test.each([
+    ['at-most', 80, 80, undefined],
+    ['at-most', 80.001, 80, 'value'],
+    ['at-most', 3, 80, undefined],
+    ['at-least', 4, 4, undefined],
+    ['at-least', 3.999, 4, 'value'],
+    ['at-least', 5, 4, undefined],
+    ['at-most', null, 80, 'value'],
+    ['at-least', null, 4, 'value'],
+    ['at-most', NaN, 80, 'value'],
+  ] as const)('%s, value %s, up to %s: %s', (sense, value, upTo, beyond) => {
+    expect(beyondWaiver({ result: { verdict: 'fail', sense, value }, waiver: { upTo } })).toBe(beyond);
+  });
+
+  test('says why it does not hold, with digits that tell the values apart', () => {
+    const words = (result: Partial<Result>, own: Partial<Waiver>): string => {
+      const given: Result = { ...results[0]!, verdict: 'fail', dimension: 'voltage', sense: 'at-most', value: 182, ...result };
+      const [one] = waivedResults({ results: [given], waivers: [{ ...waived('2027-12-31'), id: given.id, ...own }], today });
+      return waiverWords(one!).join();
+    };
+    expect(words({}, {})).toBe('waived until 2027-12-31: known (team.yaml:3:5)');
+    expect(words({}, { verdict: 'warn' })).toBe('its waiver covers a warning, not a fail: known (team.yaml:3:5)');
+    expect(words({ verdict: 'not assessed' }, { verdict: 'warn' })).toContain('covers a warning, not what is not assessed');
+    expect(words({}, { upTo: 170 })).toContain('its waiver covers up to 170 V, not 182 V: known');
+    expect(words({ value: 170.02 }, { upTo: 170 })).toContain('covers up to 170 V, not 170.02 V');
+    expect(words({ sense: 'at-least', value: 4, dimension: 'count' }, { upTo: 5 })).toContain('covers down to 5, not 4:');
+    expect(words({ value: null }, { upTo: 170 })).toContain('covers up to 170 V, and there is no value to hold against it');
+    expect(words({ dimension: 'temperature', value: 353.151 }, { upTo: 353.15 })).toContain('up to 80 °C, which the value is just past');
+    expect(words({}, { verdict: 'warn', expires: '2027-03-30' })).toContain(
+      'its waiver expired on 2027-03-30 and covers a warning, not a fail: known',
+    );
+  });
+
+  test('of several for one result one that covers it counts, though another expires later', () => {
+    const given = { ...results[0]!, verdict: 'fail' as const };
+    const own = (expires: string, verdict: Waiver['verdict']): Waiver => ({
+      ...waived(expires),
+      id: given.id,
+      ...(verdict && { verdict }),
+    });
+    const of = (...waivers: readonly Waiver[]): Result => waivedResults({ results: [given], waivers, today })[0]!;
+    expect(of(own('2028-01-01', 'warn'), own('2027-04-01', undefined)).waiver).toMatchObject({ expires: '2027-04-01', beyond: undefined });
+    expect(isFailing({ result: of(own('2028-01-01', 'warn'), own('2027-03-01', 'fail')), failing: ['fail'] })).toBe(true);
+    expect(of(own('2027-05-01', 'warn'), own('2028-01-01', 'warn')).waiver).toMatchObject({ expires: '2028-01-01', beyond: 'verdict' });
   });
 
   test.each([

@@ -145,6 +145,28 @@ describe.concurrent('--only and --limits', () => {
     expect(document.results.flatMap(({ waiver }) => waiver?.at.line ?? []).toSorted()).toEqual([3, 4, 5, 6, 7, 8]);
   });
 
+  test('a waiver for a warning does not hide a fail: status, words, JSON, SARIF and page', async () => {
+    const line = '  - {id: hot-surface, file: b.yaml, verdict: warn, reason: guarded, expires: 2999-12-31}\n';
+    const folder = folderWith({
+      'b.yaml': heater,
+      'warn.yaml': `tankproofLimits: 1\nwaivers:\n${line}`,
+      'far.yaml': `tankproofLimits: 1\nwaivers:\n${line.replace('verdict: warn', 'upTo: 900 degC')}`,
+    });
+    const args = ['b.yaml', '--only', 'hot-surface', '--json', '-o', 'r.sarif', '-o', 'r.html', '--limits'];
+    const far = await checked([...args, 'far.yaml'], folder);
+    const written = (name: string): string => readFileSync(join(folder, name), 'utf8');
+    expect([far.status, written('r.sarif').includes('suppressions')]).toEqual([0, true]);
+    const { stdout, status } = await checked([...args, 'warn.yaml'], folder);
+    expect(status).toBe(1);
+    const document = JSON.parse(stdout) as { results: { waiver: object }[] };
+    for (const text of [stdout, far.stdout]) expectValid(JSON.parse(text));
+    expect(document.results[0]!.waiver).toMatchObject({ expired: false, covers: false, verdict: 'warn' });
+    expect((JSON.parse(far.stdout) as typeof document).results[0]!.waiver).toMatchObject({ covers: true, upTo: 1173.15 });
+    expect(written('r.sarif')).not.toContain('suppressions');
+    for (const name of ['r.sarif', 'r.html']) expect(written(name)).toContain('its waiver covers a warning, not a fail: guarded');
+    expect(written('r.html')).not.toContain('waived)');
+  });
+
   test('a waiver that waives nothing is told', async () => {
     const folder = folderWith({
       'a.yaml': pad,
@@ -164,6 +186,15 @@ describe.concurrent('--only and --limits', () => {
 });
 
 describe.concurrent('-o', () => {
+  test('a page says which checks were made, and the notes of the run', async () => {
+    const folder = folderWith({ 'pads/a.yaml': pad, 'pads/limits.yml': 'a: 1\n' });
+    await checked(['pads', '--only', 'loaded-q', '-o', 'r.html'], folder);
+    const page = readFileSync(join(folder, 'r.html'), 'utf8');
+    expect(page).toContain('Only these checks were made: loaded-q; nothing is said of the others.');
+    expect(page).toContain('note: skipped a file without a key tankproof: pads/limits.yml');
+    expect(page).not.toContain('Every check passes');
+  });
+
   test('writes every format in one run, again over its own files, and the exit status is that of the checks', async () => {
     const folder = folderWith({ 'a.yaml': heater, 'b.yaml': 'tankproof: 1\n' });
     const outputs = ['r.sarif.json', 'r.junit.xml', 'r.md', 'r.json'];

@@ -7,7 +7,8 @@ import { shareOfLimit } from '../../src/report/review-html/limit-share.ts';
 import { reviewStyle } from '../../src/report/review-html/style.ts';
 import { shortList } from '../../src/report/review-html/short-list.ts';
 import { explained } from '../../src/checks/registry.ts';
-import { isReviewed } from '../../src/report/reviewed.ts';
+import { waivedResults } from '../../src/checks/waiver.ts';
+import { isReviewed, type Reviewed } from '../../src/report/reviewed.ts';
 import { join } from 'node:path';
 import { fileWith, root } from '../cli/ran.ts';
 import { hostileFile, pageOf, reviewedAt, reviewedExample } from './review-pages.ts';
@@ -91,6 +92,55 @@ describe('a page', () => {
     const read = (change: string): string => pageOf([reviewedAt(fileWith(project(change)))]);
     expect(hash(read('title: other'))).toBe(hash(read('title: one')));
     expect(hash(read('title: one'))).not.toBe(hash(pages.get('charging-pad')!));
+  });
+
+  test('of some checks says beside the verdict which, and never that every check passes', () => {
+    const only = ['gate-peak-voltage', 'loaded-q'];
+    const some = ['barn-charger', 'charging-pad'].map((name) => reviewedExample(name, { only }));
+    const sentence = 'Only these checks were made: gate-peak-voltage, loaded-q; nothing is said of the others.';
+    const [one, several] = [pageOf(some.slice(0, 1)), pageOf(some)];
+    expect(one).toMatch(new RegExp(`<p class="summary pass">.*\\n<p class="only"><strong>${sentence}</strong></p>`));
+    // in the overview, and in the section of each
+    expect(several.split(sentence)).toHaveLength(4);
+    expect(several.indexOf(sentence)).toBeLessThan(several.indexOf('Overview of the projects'));
+    for (const page of [one, several]) {
+      expect(page).not.toMatch(/every check passes|every check at/i);
+      expect(page).toContain('<p>The checks that were made pass.</p>');
+      expect(page).toContain('also those that were not asked for');
+    }
+    expect(pages.get('charging-pad')).not.toMatch(/only these|not asked for/i);
+  });
+
+  test('of checks that a project has no part for says that none was made', () => {
+    const page = pageOf([reviewedAt(fileWith(project('title: bare')), { only: ['clamp-power'] })]);
+    expect(page).toMatch(/<p class="summary open">.*0 failed, 0 not assessed, 0 warned, 0 passed/);
+    expect(page).toContain('No check was made: this project has no part for those that were asked for.');
+    expect(page).toContain('Only these checks were made: clamp-power; nothing is said of the others.');
+  });
+
+  test('says the notes of the run once, of one file, of several, of one that could not be reviewed', () => {
+    const notes = ['skipped a file without a key tankproof: <b>.yaml'];
+    const said = '<p class="note">note: skipped a file without a key tankproof: &lt;b&gt;.yaml</p>';
+    const [good, bad] = [reviewedExample('live-rail-lamp'), reviewedAt('no-such-file.yaml')];
+    for (const reviewed of [[good], [bad], [good, bad]]) expect(pageOf(reviewed, notes).split(said)).toHaveLength(2);
+  });
+
+  test('tells a waiver at its result, in the table of the check, in the summary and in the overview', () => {
+    const heater = reviewedExample('bolt-heater');
+    if (!isReviewed(heater)) throw new Error('an example is refused');
+    const waived = (expires: string): Reviewed => {
+      const at = { path: 'team.yaml', line: 3, column: 5, offset: 0, length: 1 };
+      const waivers = [{ id: 'hot-surface', file: '*', reason: 'a <guard> covers it', expires, at }];
+      const results = waivedResults({ results: heater.report.results, waivers, today: '2027-03-31' });
+      return { ...heater, report: { ...heater.report, results } };
+    };
+    const page = pageOf([waived('2027-12-31')]);
+    expect(page.split('waived until 2027-12-31: a &lt;guard&gt; covers it (team.yaml:3:5)')).toHaveLength(3);
+    expect(page).toMatch(/<p class="summary fail">.*6 failed, [^<]*\(1 waived\)/);
+    const old = pageOf([waived('2027-03-30')]);
+    expect(old.split('its waiver expired on 2027-03-30: a &lt;guard&gt; covers it')).toHaveLength(3);
+    expect(old).not.toContain('1 waived');
+    expect(pageOf([waived('2027-12-31'), heater])).toMatch(/<td>6 failed, [^<]* passed \(1 waived\)<\/td>/);
   });
 
   test('in closed form says that waveforms were not computed and that no start passes', () => {

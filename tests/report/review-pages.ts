@@ -5,9 +5,9 @@ import type { Reviewed } from '../../src/report/reviewed.ts';
 import { fileWith, root } from '../cli/ran.ts';
 
 /** A file as `check` reviews it, or refuses it. */
-export function reviewedAt(path: string, { closedForm = true }: { closedForm?: boolean } = {}): Reviewed {
+export function reviewedAt(path: string, { closedForm = true, only }: { closedForm?: boolean; only?: readonly string[] } = {}): Reviewed {
   try {
-    return { file: path, report: reviewedFile({ path, root, policies: defaultPolicies(root), closedForm, sheets: true }) };
+    return { file: path, report: reviewedFile({ path, root, policies: defaultPolicies(root), closedForm, only, sheets: true }) };
   } catch (error) {
     if (error instanceof InputError) return { file: path, problems: error.problems };
     throw error;
@@ -15,17 +15,17 @@ export function reviewedAt(path: string, { closedForm = true }: { closedForm?: b
 }
 
 /** One of the examples. */
-export function reviewedExample(name: string, options: { closedForm?: boolean } = {}): Reviewed {
+export function reviewedExample(name: string, options: { closedForm?: boolean; only?: readonly string[] } = {}): Reviewed {
   return reviewedAt(join(root, 'examples', `${name}.yaml`), options);
 }
 
 /** Files as one page. */
-export function pageOf(reviewed: readonly Reviewed[]): string {
+export function pageOf(reviewed: readonly Reviewed[], notes: readonly string[] = []): string {
   return reviewHtml(reviewed, {
     version: '0.0.0',
     all: false,
     failing: ['fail'],
-    notes: [],
+    notes,
     several: reviewed.length > 1,
     time: '2027-03-31T12:00:00',
     sha256,

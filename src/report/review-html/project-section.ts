@@ -5,20 +5,16 @@ import { formatQuantity } from '../../units/format-quantity.ts';
 import { faultLines } from '../fault-lines.ts';
 import { escaped } from '../page-html.ts';
 import { ratingLines } from '../rating-lines.ts';
-import { gravestVerdict, unverifiedRatings, verdictCounts, type ReviewReport } from '../review-report.ts';
+import { waivedWords } from '../waiver-words.ts';
+import { countWords, gravestVerdict, unverifiedRatings, type ReviewReport } from '../review-report.ts';
 import type { FormatOptions } from '../reviewed.ts';
 import { barsHtml } from './bars.ts';
 import { circuitDrawing } from './circuit-drawing.ts';
 import { marginChart } from './margin-chart.ts';
+import { everyCheckHtml, notesHtml, onlyHtml } from './run-notes.ts';
 import { checkTables, listHtml, openResults, quantityTable } from './tables.ts';
 import { refusedTag, verdictClasses, verdictTag } from './verdict-tag.ts';
 import { waveformsHtml } from './waveforms.ts';
-
-/** `2 failed, 4 not assessed, 5 warned, 25 passed`. */
-export function countWords(report: ReviewReport): string {
-  const counts = verdictCounts(report.results);
-  return `${counts.fail} failed, ${counts['not assessed']} not assessed, ${counts.warn} warned, ${counts.pass} passed`;
-}
 
 /** The verdict of the whole, boxed in its colour. */
 function summary({ verdict, words }: { verdict: Verdict; words: string }): string {
@@ -37,36 +33,39 @@ export function refusalHtml(problems: readonly Diagnostic[]): string {
 /**
  * All that is said of one project, below its title.
  *
+ * @param notes   of the run, where it is of this project alone
  * @param prefix  of the ids in this section
  * @param level   of its headings
  * Errors: RangeError for a report that was made without its sheet.
  */
 export function projectSection({
   report,
+  notes,
   sha256,
   prefix,
   level,
 }: {
   report: ReviewReport;
+  notes: readonly string[];
   sha256: FormatOptions['sha256'];
   prefix: string;
   level: number;
 }): string {
-  const { file, results, sheet } = report;
+  const { file, results, only, sheet } = report;
   if (sheet === undefined) throw new RangeError('a page is made of a report with its sheet');
   const closedForm = sheet.waveforms === undefined;
   const volts = formatQuantity({ value: sheet.outline.voltage, dimension: 'voltage' });
   const sections: readonly (readonly [id: string, title: string, body: string])[] = [
     ['cautions', 'Cautions', `<div class="cautions">${listHtml(report.cautions)}</div>`],
-    ['open', 'What does not pass', openResults({ results, prefix })],
+    ['open', 'What does not pass', openResults({ results, only, prefix })],
     ['circuit', `Circuit at ${volts}`, circuitDrawing({ outline: sheet.outline, results, prefix })],
-    ['limits', 'Use against limit', barsHtml({ results, margins: sheet.margins, closedForm, prefix })],
-    ['voltage', 'Margin against supply voltage', marginChart({ margins: sheet.margins, file, prefix })],
+    ['limits', 'Use against limit', everyCheckHtml(only) + barsHtml({ results, margins: sheet.margins, closedForm, prefix })],
+    ['voltage', 'Margin against supply voltage', everyCheckHtml(only) + marginChart({ margins: sheet.margins, file, prefix })],
     ['waveforms', 'Switch-on and steady waveforms', waveformsHtml({ waveforms: sheet.waveforms, prefix })],
     ['nominal', `Nominal values at ${volts}`, quantityTable(report.quantities)],
     [
       'checks',
-      `Every check at ${volts}: formula, inputs, source`,
+      `${only === undefined ? 'Every check' : 'The checks that were made'} at ${volts}: formula, inputs, source`,
       checkTables({ results, policies: sheet.policies, prefix, level: level + 1 }),
     ],
     ...(report.faults === undefined ? [] : [['faults', 'Single faults, in closed form', listHtml(faultLines(report.faults))] as const]),
@@ -75,7 +74,12 @@ export function projectSection({
   ];
   const links = sections.map(([id, title]) => `<li><a href="#${prefix}${id}">${escaped(title)}</a></li>`);
   return [
-    summary({ verdict: gravestVerdict(results), words: `${countWords(report)}${closedForm ? '; closed form only: no start passes' : ''}` }),
+    summary({
+      verdict: gravestVerdict(results),
+      words: `${countWords(results)}${waivedWords(results)}${closedForm ? '; closed form only: no start passes' : ''}`,
+    }),
+    onlyHtml(only ?? []),
+    notesHtml(notes),
     `<nav aria-label="Sections of ${escaped(report.title)}"><ul>${links.join('')}</ul></nav>`,
     ...sections.map(
       ([id, title, body]) =>

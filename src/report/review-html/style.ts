@@ -48,7 +48,7 @@ li { margin: 0.15rem 0; max-width: 52rem; overflow-wrap: break-word; }
 .open-results .basis { color: var(--quiet); font-size: 0.92em; }
 .open-results p { margin: 0.1rem 0; overflow-wrap: anywhere; }
 .open-results a { font-weight: 600; }
-.change { font-weight: 600; }
+.change, .waiver { font-weight: 600; }
 table { border-collapse: collapse; width: 100%; margin: 0.5rem 0 1rem; }
 caption { padding: 0.3rem 0; text-align: left; color: var(--quiet); }
 th, td { padding: 0.25rem 0.55rem; border-bottom: 1px solid var(--rule); text-align: left; vertical-align: top; }

@@ -8,6 +8,7 @@ import { levelsText } from '../levels.ts';
 import { escaped } from '../page-html.ts';
 import { placeWords, warnsWords, whereWords } from '../result-words.ts';
 import { symbolWords } from '../symbols.ts';
+import { waiverWords } from '../waiver-words.ts';
 import { resultPhrase } from './result-phrase.ts';
 import { verdictClasses, verdictTag } from './verdict-tag.ts';
 
@@ -17,10 +18,20 @@ export function listHtml(items: readonly string[]): string {
 }
 
 /** What does not pass, the gravest first, each with its reason and what to change. */
-export function openResults({ results, prefix }: { results: readonly Result[]; prefix: string }): string {
+export function openResults({
+  results,
+  only,
+  prefix,
+}: {
+  results: readonly Result[];
+  /** Ids of the checks that were asked for, where not all of them were. */
+  only: readonly string[] | undefined;
+  prefix: string;
+}): string {
   const order = ['fail', 'not assessed', 'warn'] as const;
   const items = order.flatMap((verdict) => results.filter((result) => result.verdict === verdict));
-  if (items.length === 0) return '<p>Every check passes.</p>';
+  if (results.length === 0) return '<p>No check was made: this project has no part for those that were asked for.</p>';
+  if (items.length === 0) return only === undefined ? '<p>Every check passes.</p>' : '<p>The checks that were made pass.</p>';
   return `<ul class="open-results">${items.map((result) => openItem({ result, prefix })).join('\n')}</ul>`;
 }
 
@@ -28,7 +39,10 @@ function openItem({ result, prefix }: { result: Result; prefix: string }): strin
   const lines = [whereWords(result), result.reason, warnsWords(result)].filter((line) => line !== undefined);
   const basis = result.verdict === 'not assessed' ? [] : result.basis;
   const change = result.remedy === undefined ? '' : `<p class="change">change: ${escaped(result.remedy)}</p>`;
-  return `<li class="${verdictClasses[result.verdict]}">${verdictTag(result.verdict)} <a href="#${prefix}${result.id}">${result.id}</a> <span class="figure">${escaped(resultPhrase(result))}</span>${lines.map((line) => `<p>${escaped(line)}</p>`).join('')}${basis.map((line) => `<p class="basis">${escaped(line)}</p>`).join('')}<p class="place">${escaped(placeWords(result))}</p>${change}</li>`;
+  const waiver = waiverWords(result)
+    .map((words) => `<p class="waiver">${escaped(words)}</p>`)
+    .join('');
+  return `<li class="${verdictClasses[result.verdict]}">${verdictTag(result.verdict)} <a href="#${prefix}${result.id}">${result.id}</a> <span class="figure">${escaped(resultPhrase(result))}</span>${lines.map((line) => `<p>${escaped(line)}</p>`).join('')}${basis.map((line) => `<p class="basis">${escaped(line)}</p>`).join('')}<p class="place">${escaped(placeWords(result))}</p>${change}${waiver}</li>`;
 }
 
 /** What the nominal driver does, a column a load. */
@@ -82,6 +96,7 @@ function checkTable({ result, policies, prefix }: { result: Result; policies: Po
     ['inputs', basis.join('\n')],
     ['set at', placeWords(result)],
     ['change', remedy ?? ''],
+    ['waiver', waiverWords(result).join('')],
     ['formula', known?.docs.formula ?? ''],
     ['symbols', known === undefined ? '' : symbolWords({ id, formula: known.docs.formula })],
     [
