@@ -87,9 +87,10 @@ function levelLines(results: readonly Result[]): readonly string[] {
   );
 }
 
-/** Results without a value of their own that all refer to one other check for the same reason: they are told together. */
+/** Results without a value of their own that all refer to one other check for the same reason: they are told together; one with a waiver alone, with it. */
 function referredResults(results: readonly Result[]): readonly Result[] {
-  const refers = ({ verdict, reason = '' }: Result): boolean => verdict === 'not assessed' && /: see [a-z-]+$/.test(reason);
+  const refers = ({ verdict, reason = '', waiver }: Result): boolean =>
+    verdict === 'not assessed' && waiver === undefined && /: see [a-z-]+$/.test(reason);
   return results.filter((result) => refers(result) && results.some((other) => other !== result && other.reason === result.reason));
 }
 

@@ -177,6 +177,12 @@ describe.concurrent('compare', () => {
     const waived = await ran(['compare', ...args.slice(0, -2)], { cwd: folder });
     expect(waived).toMatchObject({ status: 0, stderr: '' });
     expect(waived.stdout).toMatch(/pass → fail, waived +capacitor-/);
+    // written for a warning, they cover no fail
+    limits(`waivers:\n${notPassed.map((id) => line(id).replace('}', ', verdict: warn}')).join('')}`);
+    const graver = await ran(['compare', ...args.slice(0, -2)], { cwd: folder });
+    expect(graver).toMatchObject({ status: 1, stderr: '' });
+    expect(graver.stdout).toMatch(/pass → fail, past its waiver +capacitor-/);
+    expect(graver.stdout).not.toMatch(/fail, waived/);
   });
 
   test('a fail in NEW ends with 1, whatever OLD was', async () => {

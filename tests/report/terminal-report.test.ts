@@ -51,6 +51,11 @@ test('results that wait for one other check are told in one line, once', () => {
   expect(text).toContain('not assessed: the start latches: see latch-up\n    switch-surge-voltage, choke-peak-current');
   // one alone stays with its part
   expect(printed([waiting('switch-surge-voltage', 'switches'), result({})])).toMatch(/ {2}switches\n {4}not assessed {2}switch-surge/);
+  // what became of a waiver is told with its result
+  const at = { path: 'team.yaml', line: 3, column: 5, offset: 0, length: 1 };
+  const waiver = { id: '', file: '*', reason: 'known', expires: '2027-12-31', at, expired: false };
+  const waived = { ...waiting('switch-surge-voltage', 'switches'), waiver };
+  expect(printed([waived, waiting('choke-peak-current', 'chokes')])).toContain('waived until 2027-12-31: known (team.yaml:3:5)');
 });
 
 test('a limit that only warns shows no margin below zero', () => {
