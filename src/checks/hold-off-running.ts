@@ -56,7 +56,7 @@ export default defineCheck({
           const stronger = lowerResistanceWords({ drop, current: supplyCurrent + pullUp, wanted });
           // the supply current goes with the voltage while the load keeps its resistance
           const share = ((wanted - drop) / on - pullUp) / supplyCurrent;
-          const lower = share > leastShare && share < 1 ? `${lowerSupplyWords({ design, load: point.load, share })}, or ` : '';
+          const lower = share > leastShare && share < 1 ? `${lowerSupplyWords({ design, share })}, or ` : '';
           return `${lower}${stronger}`;
         },
       }),

@@ -1,20 +1,22 @@
 import { addedResistance } from '../driver/tank.ts';
-import type { Design, Load } from '../project/design.ts';
+import type { Design } from '../project/design.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import type { Ratio } from '../units/si.ts';
 import { noMoreThan } from './words.ts';
 
 /**
  * A lower supply voltage as words of a remedy. A load that is given by its power is taken at the supply's voltage, so that it would
- * grow with every volt less: its resistance is named with it.
+ * grow with every volt less: the resistance of each is named with it.
  *
  * @param design  the project
- * @param load    that the value was found with
  * @param share   of the present voltage that is enough
  */
-export function lowerSupplyWords({ design, load, share }: { design: Design; load: Load; share: Ratio }): string {
+export function lowerSupplyWords({ design, share }: { design: Design; share: Ratio }): string {
   const voltage = `a supply of ${noMoreThan({ value: design.supply.voltage * share, dimension: 'voltage' })} or less`;
-  if (load.power === undefined || load.power === 0) return voltage;
-  const resistance = formatQuantity({ value: addedResistance({ design, load }), dimension: 'resistance' });
-  return `${voltage} with "${load.name}" stated as parallelResistance: ${resistance} in place of its power`;
+  const held = design.loads.flatMap((load) => {
+    if (load.power === undefined || load.power === 0) return [];
+    const resistance = formatQuantity({ value: addedResistance({ design, load }), dimension: 'resistance' });
+    return [`"${load.name}" stated as parallelResistance: ${resistance} in place of its power`];
+  });
+  return held.length === 0 ? voltage : `${voltage} with ${held.join(' and ')}`;
 }

@@ -37,7 +37,7 @@ export default defineCheck({
               path,
               basis: () => [basis, ratedBasis({ what: 'V_DSS', rating, dimension: 'voltage' })],
               remedy: ({ warnAt }) =>
-                `${lowerSupplyWords({ design: input.analysis.design, load: input.instance.point.load, share: warnAt / drainPeak })}, ` +
+                `${lowerSupplyWords({ design: input.analysis.design, share: warnAt / drainPeak })}, ` +
                 `or a switch rated ${noLessThan({ value: (drainPeak * rating.value) / warnAt, dimension: 'voltage' })} or more`,
             },
     });

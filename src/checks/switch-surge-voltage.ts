@@ -75,7 +75,7 @@ function avalancheWords({ analysis: { design }, instance }: CheckInput, breakdow
 }
 
 function remedyWords({
-  input: { analysis, instance },
+  input: { analysis },
   drainPeak,
   rating,
   warnAt,
@@ -89,7 +89,7 @@ function remedyWords({
 }): string {
   const { design } = analysis;
   const part = `a switch rated ${noLessThan({ value: (drainPeak * rating) / warnAt, dimension: 'voltage' })} or more`;
-  const supply = lowerSupplyWords({ design, load: instance.point.load, share: warnAt / drainPeak });
+  const supply = lowerSupplyWords({ design, share: warnAt / drainPeak });
   const gentle = atSwitchOn ? gentleStart({ design, highest: warnAt }) : undefined;
   return [...(gentle === undefined ? [] : [gentleWords({ analysis, riseTime: gentle.riseTime })]), supply, part].join(', or ');
 }
