@@ -24,6 +24,7 @@ import {
   writeAll,
 } from '../cli/engine.ts';
 import { exitStatus, type ExitStatus } from '../cli/exit-status.ts';
+import { reportOnly } from '../cli/report-only.ts';
 import { streamLook } from '../cli/terminal.ts';
 import type { Reviewed } from '../report/reviewed.ts';
 
@@ -57,7 +58,7 @@ Exit status: 0 nothing failed, 1 a check failed, 2 could not run, 70 a bug of ta
       description: 'Exit with 1 on this verdict too (repeatable).',
       helpGroup: 'EXIT STATUS',
     }),
-    'report-only': boolean({ description: 'Exit with 0 where it would be 1.', helpGroup: 'EXIT STATUS' }),
+    ...reportOnly,
     all: boolean({ description: 'Show the basis of every result, of passes too.', helpGroup: 'OUTPUT' }),
     quiet: boolean({
       char: 'q',

@@ -14,6 +14,7 @@ import {
   writeAll,
 } from '../cli/engine.ts';
 import { exitStatus } from '../cli/exit-status.ts';
+import { reportOnly } from '../cli/report-only.ts';
 import { streamLook } from '../cli/terminal.ts';
 
 export default class Compare extends BaseCommand {
@@ -56,7 +57,7 @@ Exit status: 0 nothing failed in NEW, 1 a check fails in NEW or --fail-on is met
       helpGroup: 'OUTPUT',
     }),
     force: boolean({ description: 'Write over files that exist.', helpGroup: 'OUTPUT' }),
-    'report-only': boolean({ description: 'Exit with 0 where it would be 1.', helpGroup: 'EXIT STATUS' }),
+    ...reportOnly,
   };
 
   async run(): Promise<object> {

@@ -15,7 +15,8 @@ import { usualPair } from './usual-pair.ts';
 
 /**
  * An analysis with its events run in the time domain: the start of every load and what happens to it when it runs, at the corner of
- * each load that has the highest peak. They take the place of the envelope, whose other corners are then not asked.
+ * each load that has the highest peak, and where a pair latches first. They take the place of the envelope, whose other corners are then
+ * not asked.
  *
  * @param analysis  in closed form
  * @param wanted    all, or what sets a peak at the worst corners, or what can fail there: nominal values then stay in closed form
