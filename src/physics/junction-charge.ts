@@ -12,7 +12,7 @@ export interface JunctionCharge {
   charge: Coulomb;
   /** dQ/dV. */
   capacitance: Farad;
-  readonly at: (voltage: Volt) => void;
+  at(voltage: Volt): void;
 }
 
 /** Built-in potential of a silicon junction. */
@@ -75,30 +75,42 @@ export function junctionChargeOf(points: readonly CapacitancePoint[]): JunctionC
     requirePositive({ capacitance });
     if (index > 0 && voltage <= points[index - 1]!.voltage) throw new RangeError(`voltage ${voltage} is not above the one before`);
   });
-  const segments = segmentsOf(points);
-  const [first, last] = [segments[0]!, segments.at(-1)!];
-  let segment = 0;
-  const junction: JunctionCharge = {
-    charge: 0,
-    capacitance: first.capacitance,
-    at: (voltage) => {
-      if (voltage <= first.voltage || segments.length === 1) {
-        junction.capacitance = first.capacitance;
-        junction.charge = first.capacitance * voltage;
-        return;
-      }
-      if (voltage >= last.voltage) {
-        junction.capacitance = last.capacitance;
-        junction.charge = last.charge + last.capacitance * (voltage - last.voltage);
-        return;
-      }
-      while (voltage < segments[segment]!.voltage) segment--;
-      while (voltage >= segments[segment + 1]!.voltage) segment++;
-      const { potential, capacitance, scale, exponent, charge } = segments[segment]!;
-      const span = Math.log((voltage + builtIn) / potential);
-      junction.capacitance = capacitance * Math.exp(-exponent * span);
-      junction.charge = charge + scale * growthOver(1 - exponent, span);
-    },
-  };
-  return junction;
+  return new SegmentedCharge(segmentsOf(points));
+}
+
+class SegmentedCharge implements JunctionCharge {
+  charge: Coulomb = 0;
+  capacitance: Farad;
+  private readonly segments: readonly Segment[];
+  private readonly first: Segment;
+  private readonly last: Segment;
+  /** Index of the one asked for last: the next is often the same. */
+  private index = 0;
+
+  constructor(segments: readonly Segment[]) {
+    this.segments = segments;
+    this.first = segments[0]!;
+    this.last = segments.at(-1)!;
+    this.capacitance = this.first.capacitance;
+  }
+
+  at(voltage: Volt): void {
+    const { segments, first, last } = this;
+    if (voltage <= first.voltage || segments.length === 1) {
+      this.capacitance = first.capacitance;
+      this.charge = first.capacitance * voltage;
+      return;
+    }
+    if (voltage >= last.voltage) {
+      this.capacitance = last.capacitance;
+      this.charge = last.charge + last.capacitance * (voltage - last.voltage);
+      return;
+    }
+    while (voltage < segments[this.index]!.voltage) this.index--;
+    while (voltage >= segments[this.index + 1]!.voltage) this.index++;
+    const { potential, capacitance, scale, exponent, charge } = segments[this.index]!;
+    const span = Math.log((voltage + builtIn) / potential);
+    this.capacitance = capacitance * Math.exp(-exponent * span);
+    this.charge = charge + scale * growthOver(1 - exponent, span);
+  }
 }

@@ -6,7 +6,7 @@ export interface Junctions {
   readonly currents: Float64Array;
   /** dI/dV, in S. */
   readonly conductances: Float64Array;
-  readonly update: () => void;
+  update(): void;
 }
 
 /**
@@ -27,14 +27,33 @@ export interface Junctions {
 export function junctionsOf(
   junctions: readonly { readonly saturation: Ampere; readonly emission: Volt; readonly slope: Ohm }[],
 ): Junctions {
-  const each = (value: (junction: (typeof junctions)[number]) => number): Float64Array => Float64Array.from(junctions, value);
-  const saturations = each(({ saturation }) => saturation);
-  const emissions = each(({ emission }) => emission);
-  const slopes = each(({ slope }) => slope);
-  const straightFrom = each(({ saturation: Is, emission: n, slope: r }) => n * Math.log(n / (r * Is)));
-  const [voltages, currents] = [each(() => 0), each(() => 0)];
-  const conductances = each(({ saturation: Is, emission: n }) => Is / n);
-  const update = (): void => {
+  return new ExponentialJunctions(junctions);
+}
+
+type Values = Parameters<typeof junctionsOf>[0];
+
+class ExponentialJunctions implements Junctions {
+  readonly voltages: Float64Array;
+  readonly currents: Float64Array;
+  readonly conductances: Float64Array;
+  private readonly saturations: Float64Array;
+  private readonly emissions: Float64Array;
+  private readonly slopes: Float64Array;
+  private readonly straightFrom: Float64Array;
+
+  constructor(junctions: Values) {
+    const each = (value: (junction: Values[number]) => number): Float64Array => Float64Array.from(junctions, value);
+    this.voltages = each(() => 0);
+    this.currents = each(() => 0);
+    this.conductances = each(({ saturation: Is, emission: n }) => Is / n);
+    this.saturations = each(({ saturation }) => saturation);
+    this.emissions = each(({ emission }) => emission);
+    this.slopes = each(({ slope }) => slope);
+    this.straightFrom = each(({ saturation: Is, emission: n, slope: r }) => n * Math.log(n / (r * Is)));
+  }
+
+  update(): void {
+    const { voltages, currents, conductances, saturations, emissions, slopes, straightFrom } = this;
     for (let k = 0; k < voltages.length; k++) {
       const v = voltages[k]!;
       const n = emissions[k]!;
@@ -49,6 +68,5 @@ export function junctionsOf(
         conductances[k] = e / n;
       }
     }
-  };
-  return { voltages, currents, conductances, update };
+  }
 }

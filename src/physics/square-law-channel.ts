@@ -9,7 +9,7 @@ export interface Channels {
   /** ∂I/∂Vgs and ∂I/∂Vds, in S. */
   readonly byGate: Float64Array;
   readonly byDrain: Float64Array;
-  readonly update: () => void;
+  update(): void;
 }
 
 /**
@@ -32,13 +32,35 @@ export interface Channels {
 export function channelsOf(
   channels: readonly { readonly constant: AmperePerVoltSquared; readonly series: Ohm; readonly threshold: Volt }[],
 ): Channels {
-  const each = (value: (channel: (typeof channels)[number]) => number): Float64Array => Float64Array.from(channels, value);
-  const constants = each(({ constant }) => constant);
-  const resistances = each(({ series }) => series);
-  const thresholds = each(({ threshold }) => threshold);
-  const zeros = (): Float64Array => new Float64Array(channels.length);
-  const [gates, drains, currents, byGate, byDrain] = [zeros(), zeros(), zeros(), zeros(), zeros()];
-  const update = (): void => {
+  return new SquareLawChannels(channels);
+}
+
+type Values = Parameters<typeof channelsOf>[0];
+
+class SquareLawChannels implements Channels {
+  readonly gates: Float64Array;
+  readonly drains: Float64Array;
+  readonly currents: Float64Array;
+  readonly byGate: Float64Array;
+  readonly byDrain: Float64Array;
+  private readonly constants: Float64Array;
+  private readonly resistances: Float64Array;
+  private readonly thresholds: Float64Array;
+
+  constructor(channels: Values) {
+    const each = (value: (channel: Values[number]) => number): Float64Array => Float64Array.from(channels, value);
+    this.gates = each(() => 0);
+    this.drains = each(() => 0);
+    this.currents = each(() => 0);
+    this.byGate = each(() => 0);
+    this.byDrain = each(() => 0);
+    this.constants = each(({ constant }) => constant);
+    this.resistances = each(({ series }) => series);
+    this.thresholds = each(({ threshold }) => threshold);
+  }
+
+  update(): void {
+    const { gates, drains, currents, byGate, byDrain, constants, resistances, thresholds } = this;
     for (let k = 0; k < gates.length; k++) {
       const v = drains[k]!;
       const K = constants[k]!;
@@ -66,6 +88,5 @@ export function channelsOf(
         byGate[k] = (K * x) / divider;
       }
     }
-  };
-  return { gates, drains, currents, byGate, byDrain, update };
+  }
 }

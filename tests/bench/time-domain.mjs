@@ -184,7 +184,7 @@ try {
     const seconds = median(Array.from({ length: 9 }, () => timed({ end }).seconds));
     const { see, recording } = recorder({ slices: 4000, first: 1e-7 });
     run({ end, see });
-    const { lowest, highest, count } = recording();
+    const { lowest, highest, count } = recording({ endedAt: end });
     const bytes = [lowest, highest].flatMap(Object.values).reduce((sum, track) => sum + track.byteLength, 0);
     console.log(`${end * 1e3} ms: ${(seconds / end).toFixed(1)}; recorder ${(bytes / 1024).toFixed(0)} KiB, ${count} slices in use`);
   }

@@ -40,10 +40,10 @@ export function accountOf(circuit: Circuit): { see: (time: number, state: Float6
   const { gateToSource, gateToDrain: constantTransfer, drainToSource: constantOutput, overVoltage } = capacitances;
   const gateToDrain = storageOf(overVoltage?.gateToDrain ?? [{ voltage: 0, capacitance: constantTransfer }]);
   const drainToSource = storageOf(overVoltage?.drainToSource ?? [{ voltage: 0, capacitance: constantOutput }]);
-  const current = ({ voltages, currents, update }: typeof body, v: number): number => {
-    voltages[0] = v;
-    update();
-    return currents[0]!;
+  const current = (junctions: typeof body, v: number): number => {
+    junctions.voltages[0] = v;
+    junctions.update();
+    return junctions.currents[0]!;
   };
   /** Where the line of the source, the lower of its two, meets that of the load. */
   const railBehind = (E: number, j: number, g: number): number => {

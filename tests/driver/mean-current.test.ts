@@ -4,7 +4,7 @@ import { meanCurrent, type MeanCurrent } from '../../src/driver/time-domain/mean
 /** Feeds a current as a function of time, 100 looks a second, to windows of a second. */
 function fed(current: (time: number) => number, { from, until }: { from: number; until: number }): MeanCurrent {
   const mean = meanCurrent({ window: 1 });
-  for (let i = 0; i <= until * 100; i++) mean.see({ time: i / 100, current: current(i / 100), from });
+  for (let i = 0; i <= until * 100; i++) mean.see(i / 100, current(i / 100), from);
   return mean;
 }
 
@@ -33,7 +33,7 @@ test('a current that grows by a third from window to window is steady neither fr
 
 test('the windows begin anew where their beginning moves, and stand still at infinity', () => {
   const mean = meanCurrent({ window: 1 });
-  const see = (time: number, from: number): void => mean.see({ time, current: 7, from });
+  const see = (time: number, from: number): void => mean.see(time, 7, from);
   for (let i = 0; i <= 150; i++) see(i / 100, 0);
   expect(mean.last).toBeCloseTo(7, 9);
   see(1.51, Infinity);

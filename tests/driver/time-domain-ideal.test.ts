@@ -18,7 +18,7 @@ describe.each(['A-ode-12V-10uH-1uF-50R-1000uHch', 'A-ode-12V-10uH-1uF-50R-100uHc
       load: input(id, 'R'),
       choke: input(id, 'Lch_each'),
     };
-    const found = steadyOf(stage, { settle: 150, read: 20, steps: 600, tolerance: 1e-7 });
+    const found = steadyOf(stage, { settle: 150, read: 20, steps: 800, tolerance: 1e-7 });
     const within = row(id).tolerance.value!;
     expect(within).toBe(5e-6);
     expect(off(found.frequency, expected(id, 'f'))).toBeLessThan(within);

@@ -15,10 +15,11 @@ const stateWith = (chokes: number): Float64Array => Float64Array.from([20, 0.1, 
 const chokeCurrents = Array.from({ length: 3001 }, (_, i) => 12 * (i / 3000));
 
 test('the rail is where the line of the source and that of its load cross, with the limit and without', () => {
-  const { evaluate, watched } = equationsOf(limited);
+  const equations = equationsOf(limited);
+  const { watched } = equations;
   let acting = 0;
   for (const chokes of chokeCurrents) {
-    evaluate(1, stateWith(chokes), new Float64Array(7));
+    equations.evaluate(1, stateWith(chokes), new Float64Array(7));
     const { rail, supply } = watched;
     // Kirchhoff: both chokes, and each pull-up from the rail to its gate
     expect(supply).toBeCloseTo(chokes + (rail - 4) / 10 + (rail - 11) / 10, 9);
@@ -30,11 +31,12 @@ test('the rail is where the line of the source and that of its load cross, with 
 });
 
 test('the rail has no step where the limit begins to act', () => {
-  const { evaluate, watched } = equationsOf(limited);
+  const equations = equationsOf(limited);
+  const { watched } = equations;
   const steepest = 0.3 + limit.resistance;
   let before: number | undefined;
   for (const chokes of chokeCurrents) {
-    evaluate(1, stateWith(chokes), new Float64Array(7));
+    equations.evaluate(1, stateWith(chokes), new Float64Array(7));
     if (before !== undefined) {
       expect(watched.rail).toBeLessThanOrEqual(before);
       expect(before - watched.rail).toBeLessThan(steepest * (12 / 3000));
@@ -51,7 +53,8 @@ test('∂f/∂t is that of f while the source rises, with the limit and without,
     { ...limited, supply: { ...limited.supply, buffer: { inductance: 1e-6, capacitance: 1e-4 } } },
   ];
   for (const circuit of variants) {
-    const { count, evaluate, byTime } = equationsOf(circuit);
+    const equations = equationsOf(circuit);
+    const { count } = equations;
     for (const chokes of [0.1, 11]) {
       const y = new Float64Array(count);
       y.set(stateWith(chokes));
@@ -59,9 +62,9 @@ test('∂f/∂t is that of f while the source rises, with the limit and without,
       if (count > 7) [y[place.rail], y[place.lead]] = [12, chokes];
       const [up, down, slope] = [new Float64Array(count), new Float64Array(count), new Float64Array(count)];
       const [t, h] = [0.5e-3, 1e-8];
-      evaluate(t + h, y, up);
-      evaluate(t - h, y, down);
-      byTime(t, y, slope);
+      equations.evaluate(t + h, y, up);
+      equations.evaluate(t - h, y, down);
+      equations.byTime(t, y, slope);
       for (let i = 0; i < count; i++) {
         const numeric = (up[i]! - down[i]!) / (2 * h);
         expect(Math.abs(slope[i]! - numeric), `row ${i} at ${chokes} A`).toBeLessThan(1e-4 * (10 + Math.abs(numeric)));

@@ -113,7 +113,8 @@ describe.each(designs.map((design) => [design.name, design] as const))('%s', (na
 
   test('has the Jacobian of its equations', () => {
     const { overVoltage } = design.circuit.capacitances;
-    const { count, evaluate } = overVoltage === undefined ? equationsOf(design.circuit) : chargedEquationsOf(design.circuit, overVoltage);
+    const equations = overVoltage === undefined ? equationsOf(design.circuit) : chargedEquationsOf(design.circuit, overVoltage);
+    const { count } = equations;
     let seed = 1;
     const random = (): number => (seed = (seed * 16807) % 2147483647) / 2147483647;
     for (let trial = 0; trial < 20; trial++) {
@@ -121,14 +122,14 @@ describe.each(designs.map((design) => [design.name, design] as const))('%s', (na
         i < 2 ? -0.3 + 40 * random() : i < 5 ? 10 * random() : i < 7 ? 13 * random() : 20 * random(),
       );
       const [J, f, up, down] = [new Float64Array(count * count), new Float64Array(count), new Float64Array(count), new Float64Array(count)];
-      evaluate(1, y, f, J);
+      equations.evaluate(1, y, f, J);
       for (let j = 0; j < count; j++) {
         const h = 1e-6 * Math.max(1, Math.abs(y[j]!));
         const moved = Float64Array.from(y);
         moved[j] = y[j]! + h;
-        evaluate(1, moved, up);
+        equations.evaluate(1, moved, up);
         moved[j] = y[j]! - h;
-        evaluate(1, moved, down);
+        equations.evaluate(1, moved, down);
         for (let i = 0; i < count; i++) {
           const numeric = (up[i]! - down[i]!) / (2 * h);
           const kink = Math.abs((up[i]! + down[i]! - 2 * f[i]!) / h);

@@ -72,27 +72,3 @@ export const place = { drainA: 0, drainB: 1, coil: 2, chokeA: 3, chokeB: 4, gate
 export function stateCount({ supply }: Circuit): number {
   return supply.buffer === undefined ? 7 : 9;
 }
-
-/** The source's own voltage over time: linear from zero, with a dip. */
-export interface SourceOverTime {
-  readonly voltageAt: (time: Second) => Volt;
-  /** In V/s. */
-  readonly slopeAt: (time: Second) => number;
-  /** When it is up. */
-  readonly whole: Volt;
-}
-
-/** How the source of a circuit goes. */
-export function sourceOverTime({ supply: { voltage, riseTime, rising, dip } }: Circuit): SourceOverTime {
-  const upAt = riseTime - rising;
-  const slope = riseTime > 0 ? voltage / riseTime : 0;
-  const [dipFrom, dipUntil, dipVoltage] = [dip?.from ?? Infinity, dip?.until ?? -Infinity, voltage * (dip?.share ?? 1)];
-  return {
-    voltageAt: (time) => {
-      if (time >= dipFrom && time < dipUntil) return dipVoltage;
-      return time < upAt ? slope * (time + rising) : voltage;
-    },
-    slopeAt: (time) => (time < upAt && !(time >= dipFrom && time < dipUntil) ? slope : 0),
-    whole: voltage,
-  };
-}

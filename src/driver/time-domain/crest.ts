@@ -5,7 +5,7 @@ export interface Crests {
   readonly highest: Float64Array;
   readonly at: Float64Array;
   /** All quantities at one time. */
-  readonly see: (time: Second, values: Float64Array) => void;
+  see(time: Second, values: Float64Array): void;
 }
 
 /**
@@ -17,14 +17,27 @@ export interface Crests {
  * @returns the crests above zero, to be shown every step; never below the highest value shown
  */
 export function crestsOf(count: number): Crests {
-  const highest = new Float64Array(count);
-  const at = new Float64Array(count);
-  const times = new Float64Array(2);
-  const before = new Float64Array(count);
-  const last = new Float64Array(count).fill(-Infinity);
-  const see = (t2: Second, values: Float64Array): void => {
+  return new ParabolicCrests(count);
+}
+
+class ParabolicCrests implements Crests {
+  readonly highest: Float64Array;
+  readonly at: Float64Array;
+  private readonly times = new Float64Array(2);
+  private readonly before: Float64Array;
+  private readonly last: Float64Array;
+
+  constructor(count: number) {
+    this.highest = new Float64Array(count);
+    this.at = new Float64Array(count);
+    this.before = new Float64Array(count);
+    this.last = new Float64Array(count).fill(-Infinity);
+  }
+
+  see(t2: Second, values: Float64Array): void {
+    const { highest, at, times, before, last } = this;
     const t0 = times[0]!, t1 = times[1]!; // prettier-ignore
-    for (let i = 0; i < count; i++) {
+    for (let i = 0; i < highest.length; i++) {
       const v0 = before[i]!, v1 = last[i]!, v2 = values[i]!; // prettier-ignore
       if (v2 > highest[i]!) {
         highest[i] = v2;
@@ -46,6 +59,5 @@ export function crestsOf(count: number): Crests {
     }
     times[0] = t1;
     times[1] = t2;
-  };
-  return { highest, at, see };
+  }
 }

@@ -6,8 +6,9 @@ import { addedResistance } from '../tank.ts';
 import { place, stateCount, type Circuit } from './circuit.ts';
 import { circuitOf, type Pair } from './circuit-of.ts';
 import { measuresOf } from './measures.ts';
-import { accuracyOf, finished, stretch, usualEffort, type Effort, type TimedEvent } from './outcome.ts';
+import { accuracyOf, finished, usualEffort, type Effort, type TimedEvent } from './outcome.ts';
 import { runOf, type Moment } from './run.ts';
+import { stretch } from './stretch.ts';
 import { starvedBy, withinLimit } from './supply-limit.ts';
 
 /** What happens to a running driver. */

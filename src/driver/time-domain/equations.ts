@@ -1,12 +1,13 @@
-import { junctionsOf } from '../../physics/junction-current.ts';
-import { channelsOf } from '../../physics/square-law-channel.ts';
-import type { Second } from '../../units/si.ts';
+import { junctionsOf, type Junctions } from '../../physics/junction-current.ts';
+import { channelsOf, type Channels } from '../../physics/square-law-channel.ts';
+import type { Ampere, Ohm, Second, Siemens, Volt } from '../../units/si.ts';
 import { breakdownConductance, breakdownCurrent } from './breakdown.ts';
-import { sourceOverTime, stateCount, type Circuit } from './circuit.ts';
+import { stateCount, type Circuit } from './circuit.ts';
 import { couplingsOf, type Couplings } from './couplings.ts';
 import { gateClamps } from './gate-clamp.ts';
 import { massOf } from './mass.ts';
-import { sourceOf } from './source.ts';
+import { sourceOf, type Source } from './source.ts';
+import { sourceVoltageOf, type SourceVoltage } from './source-voltage.ts';
 
 /** The circuit as M·y′ = f(t, y). Matrices are flat, row by row. */
 export interface Equations extends Couplings {
@@ -14,11 +15,11 @@ export interface Equations extends Couplings {
   /** M: capacitances and inductances. */
   readonly mass: Float64Array;
   /** Writes f, and ∂f/∂y where a matrix is given: the places that couple, the others are left as they are. */
-  readonly evaluate: (time: Second, state: Float64Array, f: Float64Array, jacobian?: Float64Array) => void;
+  evaluate(time: Second, state: Float64Array, f: Float64Array, jacobian?: Float64Array): void;
   /** Writes ∂f/∂t: only the source moves of itself. */
-  readonly byTime: (time: Second, state: Float64Array, out: Float64Array) => void;
+  byTime(time: Second, state: Float64Array, out: Float64Array): void;
   /** Whether the tank is still and both channels are off by a margin: nothing there can grow. */
-  readonly isAtRest: (state: Float64Array) => boolean;
+  isAtRest(state: Float64Array): boolean;
   /** Of the last evaluation, for those who watch a run. */
   readonly watched: Watched;
 }
@@ -44,34 +45,79 @@ const rest = { gate: 0.1, tank: 0.5 } as const;
  *     rail     v_r = E(t) − rs·i, or Cb·v_r′ = i_s − i, Ls·i_s′ = E(t) − rs·i_s − v_r
  */
 export function equationsOf(circuit: Circuit): Equations {
-  const n = stateCount(circuit);
-  const { supply, choke, tank, switches, bodyDiode, breakdown = Infinity, gates } = circuit;
-  const isTapped = circuit.arrangement === 'centre-tap';
-  const mass = massOf(circuit);
-  const watched: Watched = { supply: 0, rail: 0 };
-  const channels = channelsOf(switches);
-  const body = junctionsOf([bodyDiode, bodyDiode]);
-  const cross = junctionsOf([gates.crossDiode, gates.crossDiode]);
-  const clamps = gateClamps(circuit);
-  const source = sourceOf(circuit);
-  const gp = 1 / gates.pullUp;
-  const gd = Number.isFinite(gates.pullDown) ? 1 / gates.pullDown : 0;
-  // what is asked at every step, taken out of objects that differ from circuit to circuit: of many shapes they are slow to ask
-  const { voltageAt, slopeAt } = sourceOverTime(circuit);
-  const { load, loadAfter, changesAt, coilResistance } = tank;
-  const { releasedAt } = gates;
-  const chokeResistance = choke.resistance;
-  const sourceResistance = supply.resistance;
-  const limitCurrent = supply.limit?.current ?? Infinity;
-  const limitResistance = supply.limit?.resistance ?? 0;
-  const isBuffered = supply.buffer !== undefined;
-  const onRail = gates.rail === undefined;
-  const gateRail = gates.rail ?? 0;
+  return new CircuitEquations(circuit);
+}
 
-  const evaluate = (time: Second, y: Float64Array, f: Float64Array, J?: Float64Array): void => {
+/** A class, and every value a field of it: what is called at every step is then the same for all circuits, and is compiled once. */
+class CircuitEquations implements Equations {
+  readonly count: number;
+  readonly mass: Float64Array;
+  readonly couples: readonly boolean[];
+  readonly order: readonly number[];
+  readonly watched: Watched = { supply: 0, rail: 0 };
+  private readonly isTapped: boolean;
+  private readonly isBuffered: boolean;
+  private readonly onRail: boolean;
+  private readonly channels: Channels;
+  private readonly body: Junctions;
+  private readonly cross: Junctions;
+  private readonly clamps: Junctions;
+  private readonly source: Source;
+  private readonly sourceVoltage: SourceVoltage;
+  /** Conductances of pull-up and pull-down. */
+  private readonly gp: Siemens;
+  private readonly gd: Siemens;
+  private readonly releasedAt: Second;
+  private readonly gateRail: Volt;
+  private readonly load: Ohm;
+  private readonly loadAfter: Ohm;
+  private readonly changesAt: Second;
+  private readonly coilResistance: Ohm;
+  private readonly chokeResistance: Ohm;
+  private readonly sourceResistance: Ohm;
+  private readonly limitCurrent: Ampere;
+  private readonly limitResistance: Ohm;
+  private readonly breakdown: Volt;
+  private readonly restA: Volt;
+  private readonly restB: Volt;
+
+  constructor(circuit: Circuit) {
+    const { arrangement, supply, choke, tank, switches, bodyDiode, breakdown = Infinity, gates } = circuit;
+    this.count = stateCount(circuit);
+    this.mass = massOf(circuit);
+    ({ couples: this.couples, order: this.order } = couplingsOf(circuit));
+    this.isTapped = arrangement === 'centre-tap';
+    this.isBuffered = supply.buffer !== undefined;
+    this.onRail = gates.rail === undefined;
+    this.channels = channelsOf(switches);
+    this.body = junctionsOf([bodyDiode, bodyDiode]);
+    this.cross = junctionsOf([gates.crossDiode, gates.crossDiode]);
+    this.clamps = gateClamps(circuit);
+    this.source = sourceOf(circuit);
+    this.sourceVoltage = sourceVoltageOf(circuit);
+    this.gp = 1 / gates.pullUp;
+    this.gd = Number.isFinite(gates.pullDown) ? 1 / gates.pullDown : 0;
+    this.releasedAt = gates.releasedAt;
+    this.gateRail = gates.rail ?? 0;
+    this.load = tank.load;
+    this.loadAfter = tank.loadAfter;
+    this.changesAt = tank.changesAt;
+    this.coilResistance = tank.coilResistance;
+    this.chokeResistance = choke.resistance;
+    this.sourceResistance = supply.resistance;
+    this.limitCurrent = supply.limit?.current ?? Infinity;
+    this.limitResistance = supply.limit?.resistance ?? 0;
+    this.breakdown = breakdown;
+    this.restA = switches[0].threshold - rest.gate;
+    this.restB = switches[1].threshold - rest.gate;
+  }
+
+  evaluate(time: Second, y: Float64Array, f: Float64Array, J?: Float64Array): void {
+    const { isTapped, isBuffered, onRail, gp, source, watched, channels, body, cross, clamps, breakdown } = this;
+    const { chokeResistance, sourceResistance, limitCurrent, limitResistance, count: n } = this;
     const vA = y[0]!, vB = y[1]!, iL = y[2]!, jA = y[3]!, jB = y[4]!, gA = y[5]!, gB = y[6]!; // prettier-ignore
-    const E = voltageAt(time);
-    const R = time < changesAt ? load : loadAfter;
+    const E = this.sourceVoltage.at(time);
+    const R = time < this.changesAt ? this.load : this.loadAfter;
     const j = isTapped ? jA : jA + jB;
     let rail: number, byChoke = 0, byGate = 0; // prettier-ignore
     if (isBuffered) rail = y[7]!;
@@ -79,7 +125,7 @@ export function equationsOf(circuit: Circuit): Equations {
       source.at(E, j, gA + gB);
       ({ rail, byChoke, byGate } = source);
     }
-    const feed = onRail ? rail : gateRail;
+    const feed = onRail ? rail : this.gateRail;
     const pA = (feed - gA) * gp, pB = (feed - gB) * gp; // prettier-ignore
     watched.rail = rail;
     watched.supply = j + (onRail ? pA + pB : 0);
@@ -99,13 +145,13 @@ export function equationsOf(circuit: Circuit): Equations {
     const xA = cross.currents[0]!, xB = cross.currents[1]!; // prettier-ignore
     const zA = breakdownCurrent(vA, breakdown), zB = breakdownCurrent(vB, breakdown); // prettier-ignore
     const zAd = zA > 0 ? breakdownConductance : 0, zBd = zB > 0 ? breakdownConductance : 0; // prettier-ignore
-    const hold = gd + (time < releasedAt ? holdConductance : 0);
+    const hold = this.gd + (time < this.releasedAt ? holdConductance : 0);
 
     const iR = (vA - vB) / R;
     const inA = isTapped ? jA / 2 : jA, inB = isTapped ? jA / 2 : jB; // prettier-ignore
     f[0] = inA - iL - iR - channels.currents[0]! + body.currents[0]! - zA + xB;
     f[1] = inB + iL + iR - channels.currents[1]! + body.currents[1]! - zB + xA;
-    f[2] = vA - vB - coilResistance * iL;
+    f[2] = vA - vB - this.coilResistance * iL;
     f[3] = rail - chokeResistance * jA - (isTapped ? (vA + vB) / 2 : vA);
     f[4] = isTapped ? -jB : rail - chokeResistance * jB - vB;
     f[5] = pA - xA - clamps.currents[0]! - hold * gA;
@@ -132,7 +178,7 @@ export function equationsOf(circuit: Circuit): Equations {
     J[n + 6] = -channels.byGate[1]!;
     J[2 * n] = 1;
     J[2 * n + 1] = -1;
-    J[2 * n + 2] = -coilResistance;
+    J[2 * n + 2] = -this.coilResistance;
     const r3 = 3 * n, r4 = 4 * n, r5 = 5 * n, r6 = 6 * n; // prettier-ignore
     J[r3] = isTapped ? -0.5 : -1;
     if (isTapped) J[r3 + 1] = -0.5;
@@ -177,24 +223,24 @@ export function equationsOf(circuit: Circuit): Equations {
     }
     J[r8 + 7] = -1;
     J[r8 + 8] = -sourceResistance - (y[8]! > limitCurrent ? limitResistance : 0);
-  };
+  }
 
-  const byTime = (time: Second, y: Float64Array, out: Float64Array): void => {
+  byTime(time: Second, y: Float64Array, out: Float64Array): void {
+    const { isTapped, source } = this;
     out.fill(0);
-    const slope = slopeAt(time);
+    const slope = this.sourceVoltage.slopeAt(time);
     if (slope === 0) return;
-    if (isBuffered) {
+    if (this.isBuffered) {
       out[8] = slope;
       return;
     }
-    source.at(voltageAt(time), isTapped ? y[3]! : y[3]! + y[4]!, y[5]! + y[6]!);
+    source.at(this.sourceVoltage.at(time), isTapped ? y[3]! : y[3]! + y[4]!, y[5]! + y[6]!);
     out[3] = source.bySource * slope;
     if (!isTapped) out[4] = out[3];
-    if (onRail) out[5] = out[6] = out[3] * gp;
-  };
+    if (this.onRail) out[5] = out[6] = out[3] * this.gp;
+  }
 
-  const [restA, restB] = [switches[0].threshold - rest.gate, switches[1].threshold - rest.gate];
-  const isAtRest = (y: Float64Array): boolean => y[5]! < restA && y[6]! < restB && Math.abs(y[0]! - y[1]!) < rest.tank;
-
-  return { count: n, mass, evaluate, byTime, isAtRest, watched, ...couplingsOf(circuit) };
+  isAtRest(y: Float64Array): boolean {
+    return y[5]! < this.restA && y[6]! < this.restB && Math.abs(y[0]! - y[1]!) < rest.tank;
+  }
 }

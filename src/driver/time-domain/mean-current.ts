@@ -7,11 +7,11 @@ export interface MeanCurrent {
   /** Of the whole window before that. */
   readonly before: Ampere | undefined;
   /** Whether the second half of that window is no more than so many times the first. */
-  readonly isSteadyWithin: (most: Ratio) => boolean;
+  isSteadyWithin(most: Ratio): boolean;
   /** Whether there are two windows and the last is no more than so many times the one before. */
-  readonly isSteady: (most: Ratio) => boolean;
+  isSteady(most: Ratio): boolean;
   /** A current at a time; the windows follow each other from `from`, and anew where that changes. */
-  readonly see: (moment: { readonly time: Second; readonly current: Ampere; readonly from: Second }) => void;
+  see(time: Second, current: Ampere, from: Second): void;
 }
 
 /**
@@ -20,46 +20,61 @@ export interface MeanCurrent {
  * @param window  length of a window, in s
  */
 export function meanCurrent({ window }: { window: Second }): MeanCurrent {
-  // fields, not variables, which would be made anew at every step
-  const now = { begin: Infinity, opened: Infinity, charge: 0, seenAt: 0 };
+  return new WindowedMean(window / 2);
+}
+
+class WindowedMean implements MeanCurrent {
+  last: Ampere | undefined = undefined;
+  before: Ampere | undefined = undefined;
+  private readonly halfWindow: Second;
   /** Means of half windows, the first first. */
-  let halves: number[] = [];
-  const meanAt = (window: number): number | undefined => {
-    const end = halves.length - (halves.length % 2) + 2 * window;
-    return end < 2 ? undefined : (halves[end - 2]! + halves[end - 1]!) / 2;
-  };
-  return {
-    get last() {
-      return meanAt(0);
-    },
-    get before() {
-      return meanAt(-1);
-    },
-    isSteadyWithin: (most) => {
-      const end = halves.length - (halves.length % 2);
-      return end >= 2 && halves[end - 1]! <= most * halves[end - 2]!;
-    },
-    isSteady: (most) => {
-      const [last, before] = [meanAt(0), meanAt(-1)];
-      return last !== undefined && before !== undefined && last <= most * before;
-    },
-    see: ({ time, current, from }) => {
-      if (from !== now.begin) {
-        now.begin = from;
-        now.opened = Infinity;
-        halves = [];
-      }
-      if (now.opened < Infinity) now.charge += current * (time - now.seenAt);
-      else if (time >= from) {
-        now.opened = time;
-        now.charge = 0;
-      }
-      if (time - now.opened >= window / 2) {
-        halves.push(now.charge / (time - now.opened));
-        now.opened = time;
-        now.charge = 0;
-      }
-      now.seenAt = time;
-    },
-  };
+  private halves: Ampere[] = [];
+  private begin: Second = Infinity;
+  private opened: Second = Infinity;
+  private charge = 0;
+  private seenAt: Second = 0;
+
+  constructor(halfWindow: Second) {
+    this.halfWindow = halfWindow;
+  }
+
+  isSteadyWithin(most: Ratio): boolean {
+    const end = this.wholeEnd();
+    return end >= 2 && this.halves[end - 1]! <= most * this.halves[end - 2]!;
+  }
+
+  isSteady(most: Ratio): boolean {
+    return this.last !== undefined && this.before !== undefined && this.last <= most * this.before;
+  }
+
+  see(time: Second, current: Ampere, from: Second): void {
+    if (from !== this.begin) {
+      this.begin = from;
+      this.opened = Infinity;
+      this.halves = [];
+      this.last = this.before = undefined;
+    }
+    if (this.opened < Infinity) this.charge += current * (time - this.seenAt);
+    else if (time >= from) {
+      this.opened = time;
+      this.charge = 0;
+    }
+    if (time - this.opened >= this.halfWindow) {
+      this.halves.push(this.charge / (time - this.opened));
+      this.last = this.meanBefore(this.wholeEnd());
+      this.before = this.meanBefore(this.wholeEnd() - 2);
+      this.opened = time;
+      this.charge = 0;
+    }
+    this.seenAt = time;
+  }
+
+  /** Number of half windows that make up whole ones. */
+  private wholeEnd(): number {
+    return this.halves.length - (this.halves.length % 2);
+  }
+
+  private meanBefore(end: number): Ampere | undefined {
+    return end < 2 ? undefined : (this.halves[end - 2]! + this.halves[end - 1]!) / 2;
+  }
 }

@@ -1,9 +1,8 @@
 import type { Ampere, Joule, Second, Volt } from '../../units/si.ts';
-import { breakdownEnergyOf } from './breakdown.ts';
 import { chargedEquationsOf } from './charged-equations.ts';
-import { place, type Circuit } from './circuit.ts';
-import { crestsOf } from './crest.ts';
+import type { Circuit } from './circuit.ts';
 import { equationsOf, type Equations } from './equations.ts';
+import { RunWatch } from './run-watch.ts';
 import { follow, type Accuracy } from './solver.ts';
 
 /** Highest values of a run, or of a part of it. */
@@ -49,9 +48,6 @@ export interface Run {
   readonly complete: boolean;
 }
 
-/** Swings below this are noise of the start. */
-const leastSwing: Volt = 1;
-
 /** The higher of every peak of two runs; the energies add up. */
 export function higherPeaks(a: Peaks, b: Peaks): Peaks {
   return {
@@ -93,81 +89,23 @@ export function runOf({
   watch: (moment: Moment) => boolean;
 }): Run {
   const { equations, state } = beginningOf(circuit, initial);
-  const { dip } = circuit.supply;
-  const { watched } = equations;
-  const swings = { count: 0, lastAt: 0, amplitude: 0 };
-  const crests = crestsOf(6);
-  const seen = new Float64Array(6);
-  const { highest } = crests;
-  const { breakdown } = circuit;
-  const [brokenA, brokenB] = [breakdownEnergyOf(breakdown ?? Infinity), breakdownEnergyOf(breakdown ?? Infinity)];
-  const isBuffered = circuit.supply.buffer !== undefined;
-  // fields, not variables, which would be made anew at every step
-  const so = { swing: 0, side: 0, steps: 0, isOut: false, highestGate: 0, highestRail: 0, highestSource: 0 };
-  const moment = { time: 0, state, swings };
+  const { supply, tank, gates } = circuit;
+  const seen = new RunWatch({ circuit, watched: equations.watched, state });
+  let isOut = false;
   const { complete } = follow({
     equations,
     state,
     until,
-    breaks: [
-      circuit.supply.riseTime - circuit.supply.rising,
-      circuit.tank.changesAt,
-      circuit.gates.releasedAt,
-      dip?.from ?? 0,
-      dip?.until ?? 0,
-    ],
+    breaks: [supply.riseTime - supply.rising, tank.changesAt, gates.releasedAt, supply.dip?.from ?? 0, supply.dip?.until ?? 0],
     accuracy,
     watch: (time, y) => {
-      const [vA, vB] = [y[place.drainA]!, y[place.drainB]!];
-      const across = vA - vB;
-      const size = across < 0 ? -across : across;
-      const [jA, jB] = [y[place.chokeA]!, y[place.chokeB]!];
-      seen[0] = vA;
-      seen[1] = vB;
-      seen[2] = size;
-      seen[3] = jA + jB;
-      seen[4] = jA;
-      seen[5] = jB;
-      crests.see(time, seen);
-      const gate = Math.max(y[place.gateA]!, y[place.gateB]!);
-      if (gate > so.highestGate) so.highestGate = gate;
-      if (watched.rail > so.highestRail) so.highestRail = watched.rail;
-      const source = isBuffered ? y[place.lead]! : watched.supply;
-      if (source > so.highestSource) so.highestSource = source;
-      if (breakdown !== undefined) {
-        brokenA.see(time, vA);
-        brokenB.see(time, vB);
-      }
-      // a half period ends where the tank voltage changes its sign
-      if (across * so.side < 0) {
-        if (so.swing >= leastSwing) {
-          swings.count++;
-          swings.lastAt = time;
-          swings.amplitude = so.swing;
-        }
-        so.swing = 0;
-      }
-      if (across !== 0) so.side = across;
-      if (size > so.swing) so.swing = size;
-      moment.time = time;
-      so.steps++;
-      so.isOut = so.steps >= mostSteps;
-      return so.isOut || watch(moment);
+      seen.see(time, y);
+      isOut = seen.steps >= mostSteps;
+      return isOut || watch(seen.moment);
     },
   });
-  const higher = highest[0]! > highest[1]! ? 0 : 1;
-  const peaks: Peaks = {
-    drain: highest[higher]!,
-    drainAt: crests.at[higher]!,
-    tank: highest[2]!,
-    gate: so.highestGate,
-    supply: highest[3]!,
-    source: so.highestSource,
-    choke: Math.max(highest[4]!, highest[5]!),
-    rail: so.highestRail,
-    breakdownEnergy: brokenA.energy + brokenB.energy,
-  };
-  return { peaks, swings, state, endedAt: moment.time, steps: so.steps, complete: complete && !so.isOut };
+  const { time: endedAt, swings } = seen.moment;
+  return { peaks: seen.peaks(), swings, state, endedAt, steps: seen.steps, complete: complete && !isOut };
 }
 
 /** The equations that a circuit is followed by, and their state; charges follow from the voltages. */

@@ -1,6 +1,6 @@
 import type { Second } from '../../units/si.ts';
 import type { Equations } from './equations.ts';
-import { tryStep, workspaceOf } from './rosenbrock-step.ts';
+import { stepOf, workspaceOf } from './rosenbrock-step.ts';
 
 /** How exactly a run is followed. */
 export interface Accuracy {
@@ -46,28 +46,28 @@ export function follow({
   accuracy: Accuracy;
   watch: (time: Second, state: Float64Array) => boolean;
 }): { readonly steps: number; readonly complete: boolean } {
-  const { evaluate, byTime, isAtRest } = equations;
+  const tried = stepOf(equations);
   const space = workspaceOf(equations);
-  const { f0, ft, J, next } = space;
+  const { f0, ft, jacobian, next } = space;
   const stops = Float64Array.from([...breaks.filter((time) => time > 0 && time < until), until]).sort();
   let [t, h, steps, stop] = [0, Math.min(longestStep, 1e-9), 0, 0];
   let [lastStep, lastError, hasFailed] = [1e-9, 1, false];
-  evaluate(t, y, f0, J);
-  byTime(t, y, ft);
+  equations.evaluate(t, y, f0, jacobian);
+  equations.byTime(t, y, ft);
   while (t < until) {
     while (stops[stop]! <= t) stop++;
     const left = stops[stop]! - t;
-    let step = Math.min(h, isAtRest(y) ? longerAtRest * longestStep : longestStep);
+    let step = Math.min(h, equations.isAtRest(y) ? longerAtRest * longestStep : longestStep);
     if (step >= left * (1 - 1e-9)) step = left;
     else if (step > left / 2) step = left / 2;
-    const error = tryStep(equations, space, y, t, step, tolerance);
+    const error = tried(equations, space, y, t, step, tolerance);
     if (!(error <= 1)) {
       h = step * (Number.isFinite(error) ? Math.max(0.2, 0.9 / Math.cbrt(error)) : 0.1);
       if (h < 1e-18) return { steps, complete: false };
       hasFailed = true;
       continue;
     }
-    if (step > longestStep * (1 + 1e-9) && !isAtRest(next)) {
+    if (step > longestStep * (1 + 1e-9) && !equations.isAtRest(next)) {
       h = longestStep;
       continue;
     }
@@ -82,8 +82,8 @@ export function follow({
     h = step * Math.min(most, Math.max(0.2, 0.9 * Math.cbrt(Math.min(1, foreseen) / small)));
     [lastStep, lastError, hasFailed] = [step, Math.max(error, 1e-2), false];
     // of the state that the watcher sees, and right of a break: what holds within the next step
-    evaluate(t, y, f0, J);
-    byTime(t, y, ft);
+    equations.evaluate(t, y, f0, jacobian);
+    equations.byTime(t, y, ft);
     if (watch(t, y)) break;
   }
   return { steps, complete: true };

@@ -8,7 +8,7 @@ export interface Source {
   byChoke: Ohm;
   byGate: Ratio;
   bySource: Ratio;
-  readonly at: (voltage: Volt, chokes: Ampere, gates: Volt) => void;
+  at(voltage: Volt, chokes: Ampere, gates: Volt): void;
 }
 
 /**
@@ -19,30 +19,46 @@ export interface Source {
  * The load rises with the rail and the source falls with it, so that there is one solution: the one without a limit where that takes
  * no more than the limit, else the one beyond it. Both agree where they meet, and the rail has no step.
  */
-export function sourceOf({ supply, gates }: Circuit): Source {
-  const { limit, resistance } = supply;
-  const gp: Siemens = gates.rail === undefined ? 1 / gates.pullUp : 0;
-  const free = 1 / (1 + 2 * resistance * gp);
-  const beyond = limit === undefined ? resistance : resistance + limit.resistance;
-  const limited = 1 / (1 + 2 * beyond * gp);
-  const source: Source = {
-    rail: 0,
-    byChoke: 0,
-    byGate: 0,
-    bySource: 0,
-    at: (E, j, g) => {
-      let rs = resistance;
-      let k = free;
-      source.rail = k * (E - rs * (j - gp * g));
-      if (limit !== undefined && j + gp * (2 * source.rail - g) > limit.current) {
-        rs = beyond;
-        k = limited;
-        source.rail = k * (E + limit.resistance * limit.current - rs * (j - gp * g));
-      }
-      source.byChoke = -k * rs;
-      source.byGate = k * rs * gp;
-      source.bySource = k;
-    },
-  };
-  return source;
+export function sourceOf(circuit: Circuit): Source {
+  return new ResistiveSource(circuit);
+}
+
+class ResistiveSource implements Source {
+  rail: Volt = 0;
+  byChoke: Ohm = 0;
+  byGate: Ratio = 0;
+  bySource: Ratio = 0;
+  private readonly limitCurrent: Ampere;
+  private readonly limitResistance: Ohm;
+  private readonly resistance: Ohm;
+  private readonly beyond: Ohm;
+  /** Of the pull-ups that hang on the rail. */
+  private readonly gp: Siemens;
+  private readonly free: Ratio;
+  private readonly limited: Ratio;
+
+  constructor({ supply: { limit, resistance }, gates }: Circuit) {
+    this.limitCurrent = limit?.current ?? Infinity;
+    this.limitResistance = limit?.resistance ?? 0;
+    this.resistance = resistance;
+    this.beyond = resistance + this.limitResistance;
+    this.gp = gates.rail === undefined ? 1 / gates.pullUp : 0;
+    this.free = 1 / (1 + 2 * resistance * this.gp);
+    this.limited = 1 / (1 + 2 * this.beyond * this.gp);
+  }
+
+  at(E: Volt, j: Ampere, g: Volt): void {
+    const { gp, limitCurrent } = this;
+    let rs = this.resistance;
+    let k = this.free;
+    this.rail = k * (E - rs * (j - gp * g));
+    if (j + gp * (2 * this.rail - g) > limitCurrent) {
+      rs = this.beyond;
+      k = this.limited;
+      this.rail = k * (E + this.limitResistance * limitCurrent - rs * (j - gp * g));
+    }
+    this.byChoke = -k * rs;
+    this.byGate = k * rs * gp;
+    this.bySource = k;
+  }
 }

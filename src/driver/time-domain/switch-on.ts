@@ -2,11 +2,13 @@ import type { Design } from '../../project/design.ts';
 import type { Volt } from '../../units/si.ts';
 import type { Unknown } from '../known.ts';
 import type { OperatingPoint } from '../operating-point.ts';
-import { place, sourceOverTime, stateCount, type Circuit } from './circuit.ts';
+import { place, stateCount, type Circuit } from './circuit.ts';
 import { circuitOf, type Pair } from './circuit-of.ts';
 import { followedBefore, measuresOf, type Measures } from './measures.ts';
-import { accuracyOf, finished, stretch, usualEffort, type Effort, type TimedEvent } from './outcome.ts';
+import { accuracyOf, finished, usualEffort, type Effort, type TimedEvent } from './outcome.ts';
 import { higherPeaks, type Moment, type Run } from './run.ts';
+import { sourceVoltageOf } from './source-voltage.ts';
+import { stretch } from './stretch.ts';
 import { chargedBefore, isGivingWay, starvedBy, withinLimit } from './supply-limit.ts';
 
 /**
@@ -87,8 +89,9 @@ function carriedOver({
   measures: Measures;
   gateHigh: Volt;
 }): Float64Array {
-  const { voltageAt, whole } = sourceOverTime(circuit);
-  const [then, now] = [voltageAt(run.endedAt) / whole, sourceOverTime(resumed).voltageAt(0) / whole];
+  const source = sourceVoltageOf(circuit);
+  const { whole } = source;
+  const [then, now] = [source.at(run.endedAt) / whole, sourceVoltageOf(resumed).at(0) / whole];
   const left = Math.exp(-(resumed.supply.rising - run.endedAt) / measures.ringingTime);
   const later = (value: number, running: number): number => running * now + (value - running * then) * left;
   const { inductance, capacitance } = circuit.tank;
