@@ -1,5 +1,5 @@
 import type { Circuit } from '../../src/driver/time-domain/circuit.ts';
-import { gateClamps } from '../../src/driver/time-domain/gate-clamp.ts';
+import { GateClamp, gateDiode } from '../../src/driver/time-domain/gate-clamp.ts';
 import { channelsOf } from '../../src/physics/square-law-channel.ts';
 import { junctionsOf } from '../../src/physics/junction-current.ts';
 import { storageOf } from './stored-charge.ts';
@@ -36,7 +36,8 @@ export function accountOf(circuit: Circuit): { see: (time: number, state: Float6
   const channels = channelsOf(switches);
   const body = junctionsOf([circuit.bodyDiode]);
   const cross = junctionsOf([gates.crossDiode]);
-  const clamp = gateClamps(circuit);
+  const clamp = new GateClamp(circuit);
+  const below = junctionsOf([gateDiode]);
   const { gateToSource, gateToDrain: constantTransfer, drainToSource: constantOutput, overVoltage } = capacitances;
   const gateToDrain = storageOf(overVoltage?.gateToDrain ?? [{ voltage: 0, capacitance: constantTransfer }]);
   const drainToSource = storageOf(overVoltage?.drainToSource ?? [{ voltage: 0, capacitance: constantOutput }]);
@@ -70,7 +71,7 @@ export function accountOf(circuit: Circuit): { see: (time: number, state: Float6
     channels.update();
     const [iA, iB] = channels.currents as unknown as [number, number];
     const [bodyA, bodyB, xA, xB] = [current(body, -vA), current(body, -vB), current(cross, gA - vB), current(cross, gB - vA)];
-    const [zA, zB] = [current(clamp, gA), current(clamp, gB)];
+    const [zA, zB] = [clamp.current(gA) - current(below, -gA), clamp.current(gB) - current(below, -gB)];
     const [brokenA, brokenB] = [Math.max(0, vA - breakdown) / 0.3, Math.max(0, vB - breakdown) / 0.3];
     const half = (value: number, x: number): number => (value * x * x) / 2;
     return {

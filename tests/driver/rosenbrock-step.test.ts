@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { chargedEquationsOf } from '../../src/driver/time-domain/charged-equations.ts';
 import type { Circuit } from '../../src/driver/time-domain/circuit.ts';
-import { equationsOf, type Equations } from '../../src/driver/time-domain/equations.ts';
+import { equationsOf } from '../../src/driver/time-domain/circuit-equations.ts';
+import type { Equations } from '../../src/driver/time-domain/equations.ts';
 import { stepOf, workspaceOf } from '../../src/driver/time-domain/rosenbrock-step.ts';
 import { follow } from '../../src/driver/time-domain/solver.ts';
 import { designs, initialOf, periodOf } from './reference-circuits.ts';

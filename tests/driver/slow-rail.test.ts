@@ -3,7 +3,7 @@ import { cornersOf } from '../../src/driver/corner.ts';
 import { operatingPoint } from '../../src/driver/operating-point.ts';
 import { stateCount, type Circuit } from '../../src/driver/time-domain/circuit.ts';
 import { circuitOf } from '../../src/driver/time-domain/circuit-of.ts';
-import { equationsOf } from '../../src/driver/time-domain/equations.ts';
+import { equationsOf } from '../../src/driver/time-domain/circuit-equations.ts';
 import { measuresOf } from '../../src/driver/time-domain/measures.ts';
 import { accuracyOf, usualEffort } from '../../src/driver/time-domain/outcome.ts';
 import { stretch } from '../../src/driver/time-domain/stretch.ts';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { place, type Circuit } from '../../src/driver/time-domain/circuit.ts';
-import { equationsOf } from '../../src/driver/time-domain/equations.ts';
+import { equationsOf } from '../../src/driver/time-domain/circuit-equations.ts';
 import { referenceCircuit } from './reference-circuits.ts';
 
 /** Gates that hang on the rail of a source with a limit, through pull-ups that draw as much as the driver. */

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { chargedEquationsOf } from '../../src/driver/time-domain/charged-equations.ts';
 import { place } from '../../src/driver/time-domain/circuit.ts';
-import { equationsOf } from '../../src/driver/time-domain/equations.ts';
+import { equationsOf } from '../../src/driver/time-domain/circuit-equations.ts';
 import { runOf, type Peaks } from '../../src/driver/time-domain/run.ts';
 import { designs, initialOf, oracle, periodOf, type ReferenceDesign } from './reference-circuits.ts';
 

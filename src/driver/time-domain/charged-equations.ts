@@ -1,7 +1,8 @@
 import { junctionChargeOf, type JunctionCharge } from '../../physics/junction-charge.ts';
 import type { Farad, Second, Volt } from '../../units/si.ts';
 import { place, type Circuit } from './circuit.ts';
-import { equationsOf, type Equations } from './equations.ts';
+import { equationsOf } from './circuit-equations.ts';
+import type { Equations } from './equations.ts';
 
 /** Nodes whose charge is followed, in the order of their states behind those of the circuit. */
 const nodes = [place.drainA, place.drainB, place.gateA, place.gateB] as const;

@@ -1,7 +1,8 @@
 import type { Ampere, Joule, Second, Volt } from '../../units/si.ts';
 import { chargedEquationsOf } from './charged-equations.ts';
 import type { Circuit } from './circuit.ts';
-import { equationsOf, type Equations } from './equations.ts';
+import { equationsOf } from './circuit-equations.ts';
+import type { Equations } from './equations.ts';
 import { RunWatch } from './run-watch.ts';
 import { follow, type Accuracy } from './solver.ts';
 
