@@ -2,7 +2,7 @@ import type { Analysis } from '../driver/analysis.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck, type Finding } from './check.ts';
 import { riseTimeByEnvelope } from './rise-time-by-envelope.ts';
-import { riseWindow } from './rise-window.ts';
+import { longestTried, riseWindow } from './rise-window.ts';
 import { startRemedy } from './start-remedy.ts';
 import { subjects, unassessed } from './words.ts';
 import { worstAtSwitchOn } from './worst-start.ts';
@@ -50,7 +50,7 @@ function inWindow(analysis: Analysis): Finding {
     const unknown = 'no rise time was found with which every load starts within the drain rating';
     return isDecided ? { kind: 'hopeless', reason: unknown, path } : unassessed({ unknown, path });
   }
-  const { shortest, longest, tried, badBelow, badAbove, whyBelow } = window;
+  const { shortest, longest, badBelow, badAbove, whyBelow } = window;
   // the project's own start has been followed for longer than those of the search
   const whyAbove = (badAbove === value ? end : undefined) ?? window.whyAbove;
   const ends = [
@@ -58,20 +58,17 @@ function inWindow(analysis: Analysis): Finding {
       ? 'it starts even on a live rail'
       : `${time(shortest)} is the shortest: with ${time(badBelow)} ${whyBelow ?? 'a load does not start'}`,
     badAbove === undefined
-      ? `${time(tried)} still starts, longer ones were not tried`
+      ? `${time(longest)} still starts, longer ones were not ${longest < longestTried ? 'followed' : 'tried'}`
       : `${time(longest)} is the longest: with ${time(badAbove)} ${whyAbove ?? 'a load does not start'}`,
   ];
   const isPastLimit = !isDecided && starts.some((start) => 'needs' in start);
   if (isPastLimit && (value > longest || value < shortest))
     return unassessed({ unknown: `${time(value)} takes the supply to its limit, see latch-up; ${ends.join('; ')}`, path });
   if (value > longest) {
-    const reason = `${time(value)} is too long: from ${time(badAbove ?? longest)} on ${whyAbove ?? 'a load does not start'}`;
-    return {
-      kind: 'hopeless',
-      reason,
-      path,
-      remedy: () => startRemedy(analysis),
-    };
+    if (badAbove === undefined)
+      return unassessed({ unknown: `a rise in ${time(value)} takes longer than it is followed; ${ends.join('; ')}`, path });
+    const reason = `${time(value)} is too long: from ${time(badAbove)} on ${whyAbove ?? 'a load does not start'}`;
+    return { kind: 'hopeless', reason, path, remedy: () => startRemedy(analysis) };
   }
   const isWell = starts.every((start) => 'outcome' in start && start.outcome === 'runs');
   return {

@@ -6,7 +6,7 @@ import type { Design } from '../project/design.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import type { Second, Volt } from '../units/si.ts';
 import { gentleStart, gentleWords, withRise } from './gentle-start.ts';
-import { riseWindow, type RiseWindow } from './rise-window.ts';
+import { longestTried, riseWindow, type RiseWindow } from './rise-window.ts';
 
 /** Shares of the rated drain voltage that a remedy keeps to: the first lets every check of it pass. */
 const shares = { passes: 0.8, fails: 1 } as const;
@@ -48,7 +48,7 @@ function withinWindow(analysis: Analysis): string | undefined {
 
 function windowWords({ riseTime, window, until }: { riseTime: Second; window: RiseWindow; until: Second }): string {
   const time = (seconds: Second): string => formatQuantity({ value: seconds, dimension: 'time' });
-  const isOpen = window.longest === window.tried;
+  const isOpen = window.longest >= longestTried;
   return `a supply that rises in ${time(riseTime)} ${isOpen ? 'or more' : `to ${time(until)}`} (supply.riseTime)`;
 }
 

@@ -3,14 +3,15 @@ import { seenChokeInductance } from '../physics/push-pull.ts';
 import type { Design } from '../project/design.ts';
 import type { Ampere, Second, Volt } from '../units/si.ts';
 import type { OperatingPoint } from './operating-point.ts';
-import { usualEffort, type Outcome } from './time-domain/outcome.ts';
+import { usualEffort, type Outcome, type TimedEvent } from './time-domain/outcome.ts';
 import { isGivingWay, starvedBy } from './time-domain/supply-limit.ts';
 import { timedStart } from './time-domain/switch-on.ts';
 import { usualPair } from './usual-pair.ts';
 
 /** A start with another rise time. */
 export interface ProbedStart {
-  readonly outcome: Outcome | 'unknown';
+  /** `unfinished` where it takes more steps than a start is followed for. */
+  readonly outcome: Outcome | 'unknown' | 'unfinished';
   readonly drainPeak: Volt;
   /** What the supply must give, where its limit is why the outcome is undecided. */
   readonly needs?: Ampere;
@@ -29,8 +30,6 @@ export interface StartProbe {
   readonly steps: () => number;
 }
 
-/** A probe gives up on a start after so many steps: it counts as one that does not start. */
-const mostSteps = 32_000;
 /** Envelope periods from which a rail is slow: its limit acts all the time, and its drains end as they do while running. */
 const slow = 20;
 
@@ -86,17 +85,18 @@ export function startProbe({
         design: { ...design, supply: { ...(isQuick && !isGivingWay(design) ? supply : design.supply), riseTime } },
         point,
         pair: usualPair(point),
-        effort: { ...usualEffort, mostSteps },
         whole,
       });
       if (whole && 'outcome' in run && run.outcome === 'runs') hasRun.add(load);
       steps += 'unknown' in run ? 0 : run.steps;
-      const found: ProbedStart =
-        'unknown' in run
-          ? { outcome: 'unknown', drainPeak: Infinity }
-          : { outcome: run.outcome, drainPeak: run.peaks.drain, ...(run.needs === undefined ? {} : { needs: run.needs }) };
+      const found = 'unknown' in run ? { outcome: 'unknown' as const, drainPeak: Infinity } : probed(run);
       seen.set(key, found);
       return found;
     },
   };
+}
+
+function probed({ outcome, steps, peaks, needs }: TimedEvent): ProbedStart {
+  const isCut = outcome === 'undecided' && needs === undefined && steps >= usualEffort.mostSteps;
+  return { outcome: isCut ? 'unfinished' : outcome, drainPeak: peaks.drain, ...(needs === undefined ? {} : { needs }) };
 }

@@ -7,49 +7,68 @@ export interface Window {
   readonly longest: number;
   /** The next value below that is not; undefined where the lowest of the grid is well. */
   readonly badBelow?: number;
-  /** The next value above that is not; undefined where the highest of the grid is well. */
+  /** The next value above that is not; undefined where none was found: the highest of the grid is well, or higher ones were not tried. */
   readonly badAbove?: number;
-  /** Whether something further down is well again: the window has a neighbour. */
-  readonly isBroken: boolean;
 }
 
 /**
- * The highest window of a quantity in which a predicate holds: a grid is scanned from its top down, then each end is refined by
- * bisection between the last value that holds and the first that does not. Both ends are values that hold.
+ * The window around a value in which a predicate holds: a grid is climbed from there to the first value that does not, or else to the
+ * first that does; then it is gone down to the first that does not, and each end is refined by bisection. Both ends are values that hold.
  *
- * @param isWell     the predicate; asked once for every value
+ * @param isWell     the predicate, undefined where it cannot be told
  * @param grid       ascending, not negative
+ * @param from       a value of the grid, from which it is searched: upwards first, then downwards
  * @param precision  how near the ends come, a ratio of neighbours (0.05: within 5 %)
- * @param mayGoOn    false to leave the ends as near as they are
- * @returns the window; undefined where nothing on the grid is well
+ * @param mayClimb   false not to try a higher value
+ * @param mayRefine  false to leave the ends as near as they are
+ * @returns the window; undefined where nothing that was tried is well
  *
- * @example windowSearch({ isWell: (x) => x >= 4, grid: [0, 1, 2, 4, 8], precision: 1 }) // { shortest: 4, longest: 8, badBelow: 2, isBroken: false }
+ * @example windowSearch({ isWell: (x) => x >= 4, grid: [0, 1, 2, 4, 8], from: 4, precision: 1 }) // { shortest: 4, longest: 8, badBelow: 2 }
  */
 export function windowSearch({
   isWell,
   grid,
+  from,
   precision,
-  mayGoOn = () => true,
+  mayClimb = () => true,
+  mayRefine = () => true,
 }: {
-  isWell: (value: number) => boolean;
+  isWell: (value: number) => boolean | undefined;
   grid: readonly number[];
+  from: number;
   precision: Ratio;
-  mayGoOn?: () => boolean;
+  mayClimb?: (value: number) => boolean;
+  mayRefine?: () => boolean;
 }): Window | undefined {
-  let top = grid.length - 1;
-  while (top >= 0 && !isWell(grid[top]!)) top--;
-  if (top < 0) return undefined;
+  /** What is said of the next higher value; undefined where it is not tried. */
+  const above = (index: number): boolean | undefined => {
+    const next = grid[index + 1];
+    return next === undefined || !mayClimb(next) ? undefined : isWell(next);
+  };
+  const start = grid.indexOf(from);
+  let top = start;
+  let isAboveWell = isWell(from);
+  if (isAboveWell !== true) {
+    while ((isAboveWell = above(top)) === false) top++;
+    // above the one that it is well at nothing has been tried yet; without one what lies above is not
+    top = isAboveWell ? top + 1 : grid.slice(0, start).findLastIndex((value) => isWell(value) === true);
+    if (top < 0) return undefined;
+  }
+  // what was found further down has one above it that is not well, or cannot be told
+  if (top < start) isAboveWell = isWell(grid[top + 1]!);
+  else while ((isAboveWell = above(top))) top++;
   let bottom = top;
-  while (bottom > 0 && isWell(grid[bottom - 1]!)) bottom--;
+  while (bottom > 0 && isWell(grid[bottom - 1]!) === true) bottom--;
+  const end = (good: number, bad: number | undefined): { good: number; bad?: number } =>
+    bad === undefined ? { good } : refined({ isWell, good, bad, precision, mayRefine });
   // the lower end first, in case it may not go on
-  const below = bottom > 0 ? refined({ isWell, good: grid[bottom]!, bad: grid[bottom - 1]!, precision, mayGoOn }) : undefined;
-  const above = top < grid.length - 1 ? refined({ isWell, good: grid[top]!, bad: grid[top + 1]!, precision, mayGoOn }) : undefined;
+  const lower = end(grid[bottom]!, grid[bottom - 1]);
+  const upper = end(grid[top]!, isAboveWell === false ? grid[top + 1] : undefined);
   return {
-    shortest: below?.good ?? grid[bottom]!,
-    longest: above?.good ?? grid[top]!,
-    ...(below === undefined ? {} : { badBelow: below.bad }),
-    ...(above === undefined ? {} : { badAbove: above.bad }),
-    isBroken: grid.slice(0, Math.max(0, bottom - 1)).some((value) => isWell(value)),
+    shortest: lower.good,
+    longest: upper.good,
+    ...(lower.bad === undefined ? {} : { badBelow: lower.bad }),
+    ...(upper.bad === undefined ? {} : { badAbove: upper.bad }),
   };
 }
 
@@ -59,21 +78,21 @@ function refined({
   good: firstGood,
   bad: firstBad,
   precision,
-  mayGoOn,
+  mayRefine,
 }: {
-  isWell: (value: number) => boolean;
+  isWell: (value: number) => boolean | undefined;
   good: number;
   bad: number;
   precision: Ratio;
-  mayGoOn: () => boolean;
+  mayRefine: () => boolean;
 }): { readonly good: number; readonly bad: number } {
   let [good, bad] = [firstGood, firstBad];
-  while (mayGoOn() && Math.max(good, bad) > (1 + precision) * Math.min(good, bad)) {
+  while (mayRefine() && Math.max(good, bad) > (1 + precision) * Math.min(good, bad)) {
     // from zero on there is no ratio: halve down to a small part of the other end, then stop there
     const low = Math.min(good, bad);
     if (low === 0 && Math.max(good, bad) < precision * Math.max(firstGood, firstBad)) break;
     const middle = low === 0 ? Math.max(good, bad) / 2 : Math.sqrt(good * bad);
-    if (isWell(middle)) good = middle;
+    if (isWell(middle) === true) good = middle;
     else bad = middle;
   }
   return { good, bad };

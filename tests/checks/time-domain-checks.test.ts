@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { eventsInTime } from '../../src/checks/events-in-time.ts';
+import { riseWindow } from '../../src/checks/rise-window.ts';
 import { analysisOf, type Analysis } from '../../src/driver/analysis.ts';
 import { timedAnalysis } from '../../src/driver/timed-analysis.ts';
 import type { TimedEvent } from '../../src/driver/time-domain/outcome.ts';
@@ -36,6 +37,36 @@ describe('rise-time: the window in which it starts', () => {
       limit: 0,
     });
   });
+  test('warns of a live rail that starts where one that is plugged in, up within a tank period or two, does not', () => {
+    const heater = edited(example('bolt-heater'), ['riseTime: 20 ms', 'riseTime: 0 s']);
+    const plugged = reviewedInTime(heater).get('rise-time')!;
+    expect(plugged).toMatchObject({ verdict: 'warn', value: 0 });
+    expect(plugged.limit).toBeGreaterThan(1.9e-5);
+    expect(plugged.limit).toBeLessThan(3e-5);
+  });
+  test('says so where longer rise times are not followed', () => {
+    const limited = reviewedInTime(example('barn-charger')).get('rise-time')!;
+    expect(limited.basis[1]).toMatch(/^[\d.]+ ms still starts, longer ones were not followed$/);
+    const slow = reviewedInTime(edited(example('barn-charger'), ['riseTime: 5 ms', 'riseTime: 60 ms'])).get('rise-time')!;
+    expect(slow).toMatchObject({
+      verdict: 'not assessed',
+      reason: expect.stringMatching(/^a rise in 60 ms takes longer than it is followed/) as string,
+    });
+  });
+  test.each(['barn-charger', 'bindery-lamp', 'live-rail-lamp', 'spark-igniter'])(
+    '%s: both ends come within 1/20, and what lies inside starts',
+    (name) => {
+      const analysis = timedAnalysis(analysisOf(designOf(example(name))));
+      const { shortest, longest, badBelow = 0, badAbove = Infinity } = riseWindow(analysis)!;
+      if (badBelow > 0) expect(shortest / badBelow).toBeLessThanOrEqual(1.05);
+      if (badAbove < Infinity) expect(badAbove / longest).toBeLessThanOrEqual(1.05);
+      for (const share of [0.05, 0.25, 0.5, 0.9]) {
+        const riseTime = Math.max(shortest, 1e-6) ** (1 - share) * longest ** share;
+        for (let load = 0; load < analysis.probe!.loads; load++)
+          expect(analysis.probe!.start({ riseTime, load }).outcome, `load ${load}, ${riseTime} s`).toBe('runs');
+      }
+    },
+  );
   test('fails a rail that creeps up under gates that hang on it', () => {
     const creeping = reviewedInTime(edited(example('spark-igniter'), ['riseTime: 0 s', 'riseTime: 60 ms'])).get('rise-time')!;
     expect(creeping).toMatchObject({ verdict: 'fail', value: null });
