@@ -11,7 +11,7 @@ export const longestTried: Second = 0.1;
 const precision: Ratio = 0.05;
 
 /** Steps of the solver after which no longer rise time is tried, and after which the ends are left as near as they are: half a second or so. */
-const mostSteps = { climbing: 150_000, refining: 900_000 } as const;
+const mostSteps = { climbing: 200_000, refining: 900_000 } as const;
 
 /** Added to a start's peak for the corners and pairs that are not run, as for a settled start. */
 const allowance: Ratio = 0.03;

@@ -47,7 +47,7 @@ async function ours() {
   const contents = `
     export { runOf } from './src/driver/time-domain/run.ts';
     export { recorder } from './src/driver/time-domain/recorder.ts';
-    export { usualEffort } from './src/driver/time-domain/outcome.ts';`;
+    export { usualEffort } from './src/driver/time-domain/effort.ts';`;
   const outfile = join(work, 'solver.mjs');
   await build({
     stdin: { contents, resolveDir: root, loader: 'ts' },

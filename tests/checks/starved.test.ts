@@ -5,7 +5,8 @@ import { operatingPoint } from '../../src/driver/operating-point.ts';
 import { circuitOf } from '../../src/driver/time-domain/circuit-of.ts';
 import { stateCount } from '../../src/driver/time-domain/circuit.ts';
 import { measuresOf } from '../../src/driver/time-domain/measures.ts';
-import { accuracyOf, finished, usualEffort } from '../../src/driver/time-domain/outcome.ts';
+import { accuracyOf, usualEffort } from '../../src/driver/time-domain/effort.ts';
+import { finished } from '../../src/driver/time-domain/outcome.ts';
 import { stretch } from '../../src/driver/time-domain/stretch.ts';
 import { timedStart } from '../../src/driver/time-domain/switch-on.ts';
 import { timedAnalysis } from '../../src/driver/timed-analysis.ts';
@@ -58,7 +59,7 @@ describe.each([0, 1])('load %i: the share of the running current from which on i
     const end = stretch({
       circuit,
       measures,
-      accuracy: accuracyOf({ point, effort: usualEffort }),
+      accuracy: accuracyOf({ circuit, effort: usualEffort }),
       mostSteps: usualEffort.mostSteps,
       initial: new Float64Array(stateCount(circuit)),
     });

@@ -25,9 +25,21 @@ interface Flows {
   readonly chargeStored: () => number;
 }
 
+/** A step: what flows at its beginning and at its end. */
+interface Passed {
+  readonly length: number;
+  readonly left: Flows;
+  readonly right: Flows;
+}
+
+/** How far the parabola through three values lies beside the straight line in the middle of the step between two of them. */
+function beside([a, b, c]: readonly [number, number, number], [before, after]: readonly [number, number], step: number): number {
+  return (((b - a) / before - (c - b) / after) / (before + after)) * (step / 2) ** 2;
+}
+
 /**
- * Keeps account of a run, element by element from the circuit diagram: voltage across each times current through it, added up by the
- * trapezoid. Neither the right sides of the equations nor their matrix M are used.
+ * Keeps account of a run, element by element from the circuit diagram: voltage across each times current through it, added up by
+ * Simpson's rule. Neither the right sides of the equations nor their matrix M are used.
  */
 export function accountOf(circuit: Circuit): { see: (time: number, state: Float64Array) => void; balance: () => Balance } {
   const { arrangement, supply, choke, tank, switches, capacitances, gates, breakdown = Infinity } = circuit;
@@ -112,26 +124,41 @@ export function accountOf(circuit: Circuit): { see: (time: number, state: Float6
     };
   };
   const [given, lost]: [Record<string, number>, Record<string, number>] = [{}, {}];
-  let before: { time: number; y: Float64Array } | undefined;
   let [first, last]: (Flows | undefined)[] = [];
   let [charge, grounded] = [0, 0];
+  /** Adds up over a step: by Simpson's rule on the flatter of the parabolas with the step before and the step after, where both go on from it. */
+  const add = ([earlier, now, later]: readonly [Passed | undefined, Passed, Passed | undefined]): void => {
+    first ??= now.left;
+    last = now.right;
+    const whole = (of: (flows: Flows) => number): number => {
+      const [left, right] = [of(now.left), of(now.right)];
+      const bends = [
+        ...(earlier === undefined ? [] : [beside([of(earlier.left), left, right], [earlier.length, now.length], now.length)]),
+        ...(later === undefined ? [] : [beside([left, right, of(later.right)], [now.length, later.length], now.length)]),
+      ];
+      const flattest = bends.reduce((least, bend) => (Math.abs(bend) < Math.abs(least) ? bend : least), bends[0] ?? 0);
+      return now.length * ((left + right) / 2 + (2 / 3) * flattest);
+    };
+    for (const name of Object.keys(last.given)) given[name] = (given[name] ?? 0) + whole((flow) => flow.given[name]!);
+    for (const name of Object.keys(last.lost)) lost[name] = (lost[name] ?? 0) + whole((flow) => flow.lost[name]!);
+    charge += whole(({ out }) => out);
+    grounded += whole(({ toGround }) => toGround);
+  };
+  let before: { time: number; y: Float64Array } | undefined;
+  let [earlier, now]: (Passed | undefined)[] = [];
   const see = (time: number, state: Float64Array): void => {
     const y = Float64Array.from(state);
     if (before !== undefined) {
       const inside = (before.time + time) / 2;
-      const step = time - before.time;
-      const [left, right] = [flowsAt(before.time, before.y, inside), flowsAt(time, y, inside)];
-      first ??= left;
-      last = right;
-      for (const [name, power] of Object.entries(right.given)) given[name] = (given[name] ?? 0) + (step * (power + left.given[name]!)) / 2;
-      for (const [name, power] of Object.entries(right.lost)) lost[name] = (lost[name] ?? 0) + (step * (power + left.lost[name]!)) / 2;
-      charge += (step * (left.out + right.out)) / 2;
-      grounded += (step * (left.toGround + right.toGround)) / 2;
+      const later = { length: time - before.time, left: flowsAt(before.time, before.y, inside), right: flowsAt(time, y, inside) };
+      if (now !== undefined) add([earlier, now, later]);
+      [earlier, now] = [now, later];
     }
     before = { time, y };
   };
   const sum = (of: Readonly<Record<string, number>>): number => Object.values(of).reduce((a, b) => a + b, 0);
   const balance = (): Balance => {
+    add([earlier, now!, undefined]);
     const stored = last!.stored() - first!.stored();
     const chargeStored = last!.chargeStored() - first!.chargeStored();
     return {

@@ -103,7 +103,7 @@ describe('the compiled step', () => {
           const plain = steppedPlainly({ equations, y, time, step });
           const scale = Math.max(...plain.next.map(Math.abs));
           worst = Math.max(worst, ...plain.next.map((value, i) => Math.abs(space.next[i]! - value) / scale));
-          const over = plain.error.map((value, i) => Math.abs(value) / (1e-3 * (10 + Math.max(Math.abs(y[i]!), Math.abs(plain.next[i]!)))));
+          const over = plain.error.map((value, i) => Math.abs(value) / (1e-3 * (4 + Math.max(Math.abs(y[i]!), Math.abs(plain.next[i]!)))));
           expect(Math.abs(error - Math.max(...over))).toBeLessThan(1e-6 * (1 + error));
         }
         return false;

@@ -5,7 +5,7 @@ import { stateCount, type Circuit } from '../../src/driver/time-domain/circuit.t
 import { circuitOf } from '../../src/driver/time-domain/circuit-of.ts';
 import { equationsOf } from '../../src/driver/time-domain/circuit-equations.ts';
 import { measuresOf } from '../../src/driver/time-domain/measures.ts';
-import { accuracyOf, usualEffort } from '../../src/driver/time-domain/outcome.ts';
+import { accuracyOf, usualEffort } from '../../src/driver/time-domain/effort.ts';
 import { stretch } from '../../src/driver/time-domain/stretch.ts';
 import { timedStart } from '../../src/driver/time-domain/switch-on.ts';
 import { designOf, edited, example } from '../checks/reviewed.ts';
@@ -27,7 +27,7 @@ function starts({ text, load: index }: { text: string; load: number }): {
   const whole = stretch({
     circuit,
     measures,
-    accuracy: accuracyOf({ point, effort: usualEffort }),
+    accuracy: accuracyOf({ circuit, effort: usualEffort }),
     mostSteps: 1e6,
     initial: new Float64Array(stateCount(circuit)),
   });

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { chargedEquationsOf } from '../../src/driver/time-domain/charged-equations.ts';
 import { place } from '../../src/driver/time-domain/circuit.ts';
 import { equationsOf } from '../../src/driver/time-domain/circuit-equations.ts';
+import { accuracyOf, usualEffort } from '../../src/driver/time-domain/effort.ts';
 import { runOf, type Peaks } from '../../src/driver/time-domain/run.ts';
 import { designs, initialOf, oracle, periodOf, type ReferenceDesign } from './reference-circuits.ts';
 
@@ -19,7 +20,6 @@ interface ReferenceResult {
 
 const { results } = oracle('golden.json') as { results: readonly ReferenceResult[] };
 const golden = new Map(results.map((result) => [result.name, result]));
-const usual = { stepsPerPeriod: 70, tolerance: 1e-3 };
 
 interface Followed {
   readonly peaks: Peaks;
@@ -28,7 +28,7 @@ interface Followed {
 }
 
 /** A design followed by the solver of the tool. */
-function followed(design: ReferenceDesign, { stepsPerPeriod, tolerance } = usual): Followed {
+function followed(design: ReferenceDesign, effort = usualEffort): Followed {
   const { circuit, until } = design;
   const period = periodOf(circuit);
   const initial = initialOf(design);
@@ -38,7 +38,7 @@ function followed(design: ReferenceDesign, { stepsPerPeriod, tolerance } = usual
     circuit,
     initial,
     until,
-    accuracy: { tolerance, longestStep: period / stepsPerPeriod },
+    accuracy: accuracyOf({ circuit, effort }),
     mostSteps: 1e7,
     watch: ({ time, state }) => {
       const tank = state[place.drainA]! - state[place.drainB]!;
@@ -101,8 +101,8 @@ describe.each(designs.map((design) => [design.name, design] as const))('%s', (na
 
   test('comes to the same with half the tolerance and with half the step', () => {
     for (const effort of [
-      { ...usual, tolerance: usual.tolerance / 2 },
-      { ...usual, stepsPerPeriod: 2 * usual.stepsPerPeriod },
+      { ...usualEffort, tolerance: usualEffort.tolerance / 2 },
+      { ...usualEffort, stepsPerPeriod: 2 * usualEffort.stepsPerPeriod },
     ]) {
       const finer = followed(design, effort);
       expect(finer.swings).toBe(found.swings);

@@ -6,7 +6,8 @@ import { addedResistance } from '../tank.ts';
 import { place, stateCount, type Circuit } from './circuit.ts';
 import { circuitOf, type Pair } from './circuit-of.ts';
 import { measuresOf } from './measures.ts';
-import { accuracyOf, finished, usualEffort, type Effort, type TimedEvent } from './outcome.ts';
+import { accuracyOf, usualEffort, type Effort } from './effort.ts';
+import { finished, type TimedEvent } from './outcome.ts';
 import { runOf, type Moment } from './run.ts';
 import { stretch } from './stretch.ts';
 import { starvedBy, withinLimit } from './supply-limit.ts';
@@ -64,7 +65,6 @@ export function timedDisturbance({
     disturbance.kind === 'load application' ? [none, loaded] : [loaded, disturbance.kind === 'load removal' ? none : loaded];
   const up: Circuit = { ...given, supply: { ...given.supply, riseTime: 0 }, tank: { ...given.tank, load: before, loadAfter: before } };
   const measures = { ...measuresOf({ design, point, running, circuit: up }), railUp: 0, mayRest: false };
-  const accuracy = accuracyOf({ point, effort });
   const { name, frequencyShift = 0 } = point.load;
   const first =
     disturbance.kind === 'load application' ? operatingPoint({ design, load: { name, frequencyShift }, corner: point.corner }) : point;
@@ -72,7 +72,7 @@ export function timedDisturbance({
     circuit: up,
     initial: runningState({ circuit: up, running: first.running ?? running, point: first }),
     until: settling.tank * measures.period + settling.envelope * measures.envelopePeriod,
-    accuracy,
+    accuracy: accuracyOf({ circuit: up, effort }),
     mostSteps: effort.mostSteps,
     watch: () => false,
   });
@@ -80,7 +80,14 @@ export function timedDisturbance({
     disturbance.kind === 'supply drop' ? { dip: { from: 0, until: disturbance.periods * measures.period, share: disturbance.share } } : {};
   const circuit: Circuit = { ...up, supply: { ...up.supply, ...dip }, tank: { ...up.tank, load: after, loadAfter: after } };
   const railUp = disturbance.kind === 'supply drop' ? disturbance.periods * measures.period : 0;
-  const last = stretch({ circuit, measures: { ...measures, railUp }, accuracy, mostSteps: effort.mostSteps, initial: settled.state, see });
+  const last = stretch({
+    circuit,
+    measures: { ...measures, railUp },
+    accuracy: accuracyOf({ circuit, effort }),
+    mostSteps: effort.mostSteps,
+    initial: settled.state,
+    see,
+  });
   return withinLimit({ design, event: finished({ circuit, measures, ...last }) });
 }
 

@@ -1,9 +1,7 @@
 import type { Ampere, Second } from '../../units/si.ts';
-import type { OperatingPoint } from '../operating-point.ts';
 import { place, type Circuit } from './circuit.ts';
 import type { Measures } from './measures.ts';
 import type { Peaks } from './run.ts';
-import type { Accuracy } from './solver.ts';
 import { runningShare, silence, spareCurrent, steadyCurrent, type Stretch } from './stretch.ts';
 
 /** What a start comes to. */
@@ -20,15 +18,6 @@ export interface TimedEvent {
   /** What a supply must give, where its limit is why the outcome is undecided. */
   readonly needs?: Ampere;
 }
-
-/** How exactly a start is followed: steps a period of the tank, error of a step, steps at most. */
-export interface Effort {
-  readonly stepsPerPeriod: number;
-  readonly tolerance: number;
-  readonly mostSteps: number;
-}
-
-export const usualEffort: Effort = { stepsPerPeriod: 70, tolerance: 1e-3, mostSteps: 150_000 };
 
 /** What a last stretch comes to. */
 export function finished({ circuit, measures, run, verdict, mean }: Stretch & { circuit: Circuit; measures: Measures }): TimedEvent {
@@ -79,12 +68,4 @@ function ended({ circuit, run, measures, mean }: Omit<Stretch, 'verdict'> & { ci
   const lowestGate = Math.min(state[place.gateA]! - circuit.switches[0].threshold, state[place.gateB]! - circuit.switches[1].threshold);
   const isLatched = drawsTooMuch || (lowestGate > 0 && highest < circuit.switches[0].threshold);
   return isLatched ? { outcome: 'latches', why: words.latches } : { outcome: 'stalls', why: words.stalls };
-}
-
-/** Tolerance and longest step for a tank. */
-export function accuracyOf({ point: { tank }, effort }: { point: OperatingPoint; effort: Effort }): Accuracy {
-  return {
-    tolerance: effort.tolerance,
-    longestStep: (2 * Math.PI * Math.sqrt(tank.inductance * tank.capacitance)) / effort.stepsPerPeriod,
-  };
 }

@@ -4,7 +4,7 @@ import { stepOf, workspaceOf } from './rosenbrock-step.ts';
 
 /** How exactly a run is followed. */
 export interface Accuracy {
-  /** Error that a step may add, relative; absolute, ten times as much of a volt or ampere. */
+  /** Error that a step may add, relative; absolute, four times as much of a volt or ampere. */
   readonly tolerance: number;
   /** Longest step wherever a switch conducts or the tank swings. */
   readonly longestStep: Second;

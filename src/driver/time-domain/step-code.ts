@@ -46,7 +46,7 @@ export function stepCode(structure: Structure): string {
     'let error = 0;',
     ...states.flatMap((i) => [
       `const z${i} = v${i} + d${i}; next[${i}] = z${i};`,
-      `error = Math.max(error, Math.abs(d${i}) / (tolerance * (10 + Math.max(Math.abs(y${i}), Math.abs(z${i})))));`,
+      `error = Math.max(error, Math.abs(d${i}) / (tolerance * (4 + Math.max(Math.abs(y${i}), Math.abs(z${i})))));`,
     ]),
     'return error;',
   ].join('\n');

@@ -5,7 +5,8 @@ import type { OperatingPoint } from '../operating-point.ts';
 import { place, stateCount, type Circuit } from './circuit.ts';
 import { circuitOf, type Pair } from './circuit-of.ts';
 import { followedBefore, measuresOf, type Measures } from './measures.ts';
-import { accuracyOf, finished, usualEffort, type Effort, type TimedEvent } from './outcome.ts';
+import { accuracyOf, usualEffort, type Effort } from './effort.ts';
+import { finished, type TimedEvent } from './outcome.ts';
 import { higherPeaks, type Moment, type Run } from './run.ts';
 import { sourceVoltageOf } from './source-voltage.ts';
 import { stretch } from './stretch.ts';
@@ -48,7 +49,7 @@ export function timedStart({
   const circuit = circuitOf({ design, point, pair, breakdown });
   if ('unknown' in circuit) return circuit;
   const measures = measuresOf({ design, point, running, circuit });
-  const accuracy = accuracyOf({ point, effort });
+  const accuracy = accuracyOf({ circuit, effort });
   const first = stretch({ circuit, measures, accuracy, mostSteps: effort.mostSteps, initial: initialState({ design, circuit }), see });
   const { railUp, envelopePeriod } = measures;
   if (first.verdict !== 'settled')
