@@ -2,7 +2,7 @@ import type { Analysis } from '../driver/analysis.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck, type Finding } from './check.ts';
 import { riseTimeByEnvelope } from './rise-time-by-envelope.ts';
-import { longestTried, riseWindow } from './rise-window.ts';
+import { isWellAsItIs, longestTried, riseWindow } from './rise-window.ts';
 import { startRemedy } from './start-remedy.ts';
 import { subjects, unassessed } from './words.ts';
 import { worstAtSwitchOn } from './worst-start.ts';
@@ -41,6 +41,10 @@ function inWindow(analysis: Analysis): Finding {
   const value = design.supply.riseTime ?? 0;
   const lacking = starts.find((start) => 'unknown' in start);
   if (lacking !== undefined && 'unknown' in lacking) return unassessed({ ...lacking, path });
+  const isWell = starts.every((start) => 'outcome' in start && start.outcome === 'runs');
+  // where only fails count: one that starts within the rating is none, wherever the window about it ends
+  if (analysis.wanted === 'fails' && isWell && isWellAsItIs(analysis))
+    return { kind: 'measured', value, levels: { warnAt: 0, limit: 0, failAt: 0 }, path };
   const window = riseWindow(analysis);
   const time = (seconds: number): string => formatQuantity({ value: seconds, dimension: 'time' });
   const outcomes = starts.map((start) => ('outcome' in start ? start.outcome : undefined));
@@ -70,7 +74,6 @@ function inWindow(analysis: Analysis): Finding {
     const reason = `${time(value)} is too long: from ${time(badAbove)} on ${whyAbove ?? 'a load does not start'}`;
     return { kind: 'hopeless', reason, path, remedy: () => startRemedy(analysis) };
   }
-  const isWell = starts.every((start) => 'outcome' in start && start.outcome === 'runs');
   return {
     kind: 'measured',
     value,

@@ -1,5 +1,6 @@
 import type { Analysis } from '../driver/analysis.ts';
 import type { StartProbe } from '../driver/start-probe.ts';
+import type { Design } from '../project/design.ts';
 import { windowSearch, type Window as SearchedWindow } from '../driver/window-search.ts';
 import type { Ratio, Second, Volt } from '../units/si.ts';
 import { breakdownAt } from './breakdown.ts';
@@ -40,11 +41,23 @@ export function riseWindow(analysis: Analysis): RiseWindow | undefined {
   if (probe === undefined) return undefined;
   const known = found.get(probe);
   if (known !== undefined) return known === 'none' ? undefined : known;
-  const rating = design.switches.mosfet.ratings.drainVoltage?.value;
-  const highest = rating === undefined ? Infinity : breakdownAt({ design, rated: rating });
-  const window = searched({ probe, highest, own: design.supply.riseTime ?? 0 });
+  const window = searched({ probe, highest: highestDrain(design), own: design.supply.riseTime ?? 0 });
   found.set(probe, window ?? 'none');
   return window;
+}
+
+/** Whether the project's own rise time is well with every load, without the search for the window about it. */
+export function isWellAsItIs({ probe, design }: Analysis): boolean {
+  if (probe === undefined) return false;
+  const riseTime = design.supply.riseTime ?? 0;
+  return Array.from({ length: probe.loads }, (_, load) => load).every(
+    (load) => trouble({ probe, highest: highestDrain(design), load, riseTime }) === undefined,
+  );
+}
+
+function highestDrain(design: Design): Volt {
+  const rating = design.switches.mosfet.ratings.drainVoltage?.value;
+  return rating === undefined ? Infinity : breakdownAt({ design, rated: rating });
 }
 
 function searched({ probe, highest, own }: { probe: StartProbe; highest: Volt; own: Second }): RiseWindow | undefined {

@@ -4,7 +4,7 @@ import { loadRemoval, switchOn, type Transient } from './events.ts';
 import type { Unknown } from './known.ts';
 import type { SettledStart } from './settled-start.ts';
 import type { StartProbe } from './start-probe.ts';
-import type { TimedEvents } from './timed-events.ts';
+import type { TimedEvents, WantedEvents } from './timed-events.ts';
 import { operatingPoint, type OperatingPoint } from './operating-point.ts';
 import { startOf, type Start } from './start.ts';
 
@@ -30,6 +30,8 @@ export interface Analysis {
   readonly events?: readonly TimedEvents[];
   /** Runs the start with other rise times, likewise. */
   readonly probe?: StartProbe;
+  /** Which events were run, likewise. */
+  readonly wanted?: WantedEvents;
 }
 
 /**

@@ -57,6 +57,7 @@ export function timedAnalysis(analysis: Analysis, wanted: WantedEvents = 'all'):
     starts,
     events,
     probe: startProbe({ design, points, strongPoints }),
+    wanted,
   };
 }
 
