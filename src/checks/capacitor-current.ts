@@ -1,4 +1,4 @@
-import { currentShareFactor } from '../driver/operating-point.ts';
+import { currentShareFactor } from '../driver/bank-heat.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
 import { lacks, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';

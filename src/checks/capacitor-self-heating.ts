@@ -1,5 +1,5 @@
 import { isKnown } from '../driver/known.ts';
-import { bankThermalResistance, currentShareFactor } from '../driver/operating-point.ts';
+import { bankThermalResistance, currentShareFactor } from '../driver/bank-heat.ts';
 import type { Capacitor } from '../parts/part.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck, type Measured } from './check.ts';

@@ -1,8 +1,8 @@
-import { coilOf } from '../driver/coil.ts';
 import { chokeHeatOf } from '../driver/choke-heat.ts';
 import { isKnown } from '../driver/known.ts';
 import { assumedAmbient } from '../driver/ambient.ts';
-import { currentShareFactor, type OperatingPoint, type Running } from '../driver/operating-point.ts';
+import { currentShareFactor } from '../driver/bank-heat.ts';
+import type { OperatingPoint, Running } from '../driver/operating-point.ts';
 import { totalLoss } from '../driver/switch-heat.ts';
 import { burnThreshold } from '../physics/hot-surface.ts';
 import type { Design } from '../project/design.ts';
@@ -80,6 +80,6 @@ function surfacesOf({ design, point, running }: { design: Design; point: Operati
       temperature: isKnown(bankRise) ? ambient + bankRise * currentShareFactor(design) ** 2 : bankRise,
     },
     { name: 'choke', temperature: 'unknown' in choke ? choke : (choke.temperature ?? { unknown: 'no steady temperature' }) },
-    { name: 'coil', temperature: coilOf(design).temperature },
+    { name: 'coil', temperature: point.coil.temperature },
   ];
 }
