@@ -1,9 +1,10 @@
 import type { Analysis } from '../driver/analysis.ts';
+import { lacks } from '../driver/known.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { breakdownAt } from './breakdown.ts';
 import type { Finding } from './check.ts';
 import { gentleWords, riseScan, shortestRise } from './gentle-start.ts';
-import { lacks, unassessed } from './words.ts';
+import { unassessed } from './words.ts';
 import { worstAtSwitchOn } from './worst-start.ts';
 
 const path = 'supply.riseTime';

@@ -27,7 +27,8 @@ export function bankThermalResistance(design: Design): Maybe {
   const { capacitor, cooling } = design.tank.bank;
   const { stillAir, fan } = capacitor.thermalResistance ?? {};
   const rating = cooling === 'fan' ? (fan ?? stillAir) : stillAir;
-  return rating?.value ?? { unknown: `${capacitor.name} gives no thermalResistance in ${cooling === 'fan' ? 'moving' : 'still'} air` };
+  const air = cooling === 'fan' ? 'moving' : 'still';
+  return rating?.value ?? { unknown: `${capacitor.name} gives no thermalResistance in ${air} air`, key: 'thermalResistance' };
 }
 
 /** How far above its equal share the current of one capacitor can be: the largest of a ± tolerance set. */

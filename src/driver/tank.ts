@@ -13,7 +13,7 @@ import type { Farad, Henry, Hertz, Ohm, Ratio } from '../units/si.ts';
 import { coilOf } from './coil.ts';
 import { nominalCorner, type Corner } from './corner.ts';
 import { DesignError } from './design-error.ts';
-import { isKnown, type Maybe } from './known.ts';
+import { isKnown, lacks, type Maybe } from './known.ts';
 
 /** The tank with one load at one corner. */
 export interface Tank {
@@ -164,7 +164,7 @@ export function capacitorResistanceAt({
   frequency: Hertz;
   unitCapacitance: Farad;
 }): { capacitorResistance: Maybe; inside: boolean } {
-  if (part.lossTangent === undefined) return { capacitorResistance: { unknown: `${part.name} gives no lossTangent` }, inside: true };
+  if (part.lossTangent === undefined) return { capacitorResistance: lacks({ part: part.name, key: 'lossTangent' }), inside: true };
   const points = part.lossTangent.points.map(({ frequency: f, rating }) => ({ frequency: f, lossTangent: rating.value }));
   const { lossTangent, inside } = lossTangentAt({ points, frequency });
   const seriesResistance = part.ratings.seriesResistance?.value ?? 0;
