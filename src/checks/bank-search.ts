@@ -1,4 +1,5 @@
 import type { Analysis } from '../driver/analysis.ts';
+import { hottestCoil } from '../driver/coil-heat.ts';
 import { coilOf } from '../driver/coil.ts';
 import type { Capacitor } from '../parts/part.ts';
 import type { Bank, Design } from '../project/design.ts';
@@ -140,7 +141,8 @@ export function searchBank({
 
 /** The coil by its values with the present bank: its resistance hardly moves a capacitor's stress, and takes long to compute. */
 export function withCoilAsItIs(design: Design): Design {
-  const { inductance, resistance, tolerance } = coilOf(design);
+  const { inductance, tolerance } = coilOf(design);
+  const { resistance } = hottestCoil(design);
   return { ...design, tank: { ...design.tank, coil: { inductance, resistance, tolerance } } };
 }
 

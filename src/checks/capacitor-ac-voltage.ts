@@ -1,13 +1,14 @@
 import { largestVoltageShare } from '../physics/capacitor.ts';
 import { permissibleLoss, permissibleVoltage } from '../physics/derating.ts';
 import { capacitorToleranceOf } from '../driver/capacitor-tolerance.ts';
-import { isKnown } from '../driver/known.ts';
-import { bankThermalResistance, type OperatingPoint, type Running } from '../driver/operating-point.ts';
+import { isKnown, lacks } from '../driver/known.ts';
+import { bankThermalResistance } from '../driver/bank-heat.ts';
+import type { OperatingPoint, Running } from '../driver/operating-point.ts';
 import type { Design } from '../project/design.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck, type Finding } from './check.ts';
 import { failingRise } from './rise-limit.ts';
-import { lacks, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
+import { notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'tank.bank.part';
 

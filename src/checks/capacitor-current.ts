@@ -1,7 +1,8 @@
-import { currentShareFactor } from '../driver/operating-point.ts';
+import { currentShareFactor } from '../driver/bank-heat.ts';
+import { lacks } from '../driver/known.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { lacks, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
+import { notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
 
 export default defineCheck({
   id: 'capacitor-current',

@@ -1,9 +1,10 @@
 import { capacitorToleranceOf } from '../driver/capacitor-tolerance.ts';
+import { lacks } from '../driver/known.ts';
 import { largestVoltageShare } from '../physics/capacitor.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
 import { momentFindings } from './peak-moments.ts';
-import { lacks, noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
+import { noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
 
 export default defineCheck({
   id: 'capacitor-peak-voltage',

@@ -1,10 +1,10 @@
-import { isKnown } from '../driver/known.ts';
-import { bankThermalResistance, currentShareFactor } from '../driver/operating-point.ts';
+import { isKnown, lacks } from '../driver/known.ts';
+import { bankThermalResistance, currentShareFactor } from '../driver/bank-heat.ts';
 import type { Capacitor } from '../parts/part.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck, type Measured } from './check.ts';
 import { usualRise } from './rise-limit.ts';
-import { lacks, notOscillating, subjects, unassessed } from './words.ts';
+import { notOscillating, subjects, unassessed } from './words.ts';
 
 export default defineCheck({
   id: 'capacitor-self-heating',

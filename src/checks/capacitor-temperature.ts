@@ -1,9 +1,9 @@
-import { isKnown } from '../driver/known.ts';
+import { isKnown, lacks } from '../driver/known.ts';
 import { assumedAmbient } from '../driver/ambient.ts';
-import { currentShareFactor } from '../driver/operating-point.ts';
+import { currentShareFactor } from '../driver/bank-heat.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { lacks, noMoreThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
+import { noMoreThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'environment.ambient';
 

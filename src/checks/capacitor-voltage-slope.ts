@@ -1,9 +1,10 @@
 import { capacitorToleranceOf } from '../driver/capacitor-tolerance.ts';
+import { lacks } from '../driver/known.ts';
 import { largestVoltageShare, sineSlope } from '../physics/capacitor.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
 import { momentFindings } from './peak-moments.ts';
-import { lacks, noLessThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
+import { noLessThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'tank.bank.part';
 

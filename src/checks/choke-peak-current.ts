@@ -1,6 +1,7 @@
+import { lacks } from '../driver/known.ts';
 import { defineCheck } from './check.ts';
 import { momentFindings } from './peak-moments.ts';
-import { lacks, noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
+import { noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'chokes';
 

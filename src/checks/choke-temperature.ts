@@ -1,9 +1,10 @@
 import { chokeHeatOf } from '../driver/choke-heat.ts';
+import { lacks } from '../driver/known.ts';
 import type { Design } from '../project/design.ts';
 import type { Hertz } from '../units/si.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { lacks, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
+import { notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'chokes';
 

@@ -1,11 +1,11 @@
 import { assumedAmbient } from '../driver/ambient.ts';
-import { isKnown } from '../driver/known.ts';
+import { isKnown, lacks } from '../driver/known.ts';
 import type { Zener } from '../parts/part.ts';
 import type { Kelvin, Watt } from '../units/si.ts';
 import { preferredValue } from '../physics/preferred-values.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { lacks, noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
+import { noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'gates.clamp';
 

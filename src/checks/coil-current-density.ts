@@ -24,7 +24,8 @@ export default defineCheck({
   },
   subject: subjects.coil,
   run: ({ analysis: { design }, instance: { point } }) => {
-    const { densityPerAmpere, winding } = coilOf(design);
+    const { winding } = coilOf(design);
+    const { densityPerAmpere } = point.coil;
     if (!isKnown(densityPerAmpere)) return [unassessed({ ...densityPerAmpere, path })];
     if (point.running === undefined) return [unassessed({ ...notOscillating, path })];
     const current = point.running.tankCurrentPeak / Math.SQRT2;

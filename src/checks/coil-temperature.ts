@@ -1,4 +1,5 @@
-import { coilOf, waterRise } from '../driver/coil.ts';
+import { waterRise } from '../driver/coil-heat.ts';
+import { coilOf } from '../driver/coil.ts';
 import { isKnown } from '../driver/known.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
@@ -24,9 +25,10 @@ export default defineCheck({
     remedy: 'a thicker conductor, litz wire, more distance of the turns, or water',
   },
   subject: subjects.coil,
-  run: ({ analysis: { design } }) => {
+  run: ({ analysis: { design }, instance: { point } }) => {
     const { coil } = design.tank;
-    const { temperature, winding, resistance, waterFlow } = coilOf(design);
+    const { winding } = coilOf(design);
+    const { temperature, resistance, waterFlow } = point.coil;
     if (!isKnown(temperature)) return [unassessed({ ...temperature, path })];
     return [
       {

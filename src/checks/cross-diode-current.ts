@@ -1,8 +1,8 @@
-import { isKnown } from '../driver/known.ts';
+import { isKnown, lacks } from '../driver/known.ts';
 import { switchModelOf } from '../driver/switch-model.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { lacks, noLessThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
+import { noLessThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'gates.crossDiode';
 

@@ -1,6 +1,7 @@
+import { lacks } from '../driver/known.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { lacks, noMoreThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
+import { noMoreThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'gates.crossDiode';
 

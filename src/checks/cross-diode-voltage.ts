@@ -1,7 +1,8 @@
+import { lacks } from '../driver/known.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
 import { momentFindings } from './peak-moments.ts';
-import { lacks, noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
+import { noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
 
 export default defineCheck({
   id: 'cross-diode-voltage',

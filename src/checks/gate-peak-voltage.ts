@@ -1,7 +1,7 @@
-import { isKnown } from '../driver/known.ts';
+import { isKnown, lacks } from '../driver/known.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { lacks, ratedBasis, subjects, unassessed } from './words.ts';
+import { ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'gates.clamp';
 const mayRing =

@@ -1,13 +1,12 @@
-import { coilOf } from '../driver/coil.ts';
 import { chokeHeatOf } from '../driver/choke-heat.ts';
-import { isKnown } from '../driver/known.ts';
+import { isKnown, whenKnown, type Maybe, type Unknown } from '../driver/known.ts';
 import { assumedAmbient } from '../driver/ambient.ts';
-import { currentShareFactor, type OperatingPoint, type Running } from '../driver/operating-point.ts';
+import { currentShareFactor } from '../driver/bank-heat.ts';
+import type { OperatingPoint, Running } from '../driver/operating-point.ts';
 import { totalLoss } from '../driver/switch-heat.ts';
 import { burnThreshold } from '../physics/hot-surface.ts';
 import type { Design } from '../project/design.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
-import type { Kelvin } from '../units/si.ts';
 import { defineCheck } from './check.ts';
 import { notOscillating, subjects, unassessed } from './words.ts';
 
@@ -38,18 +37,23 @@ export default defineCheck({
     if (running === undefined) return [unassessed({ ...notOscillating, path })];
     const surfaces = surfacesOf({ design, point, running });
     const known = surfaces.flatMap(({ name, temperature }) => (isKnown(temperature) ? [{ name, temperature }] : []));
-    const missing = surfaces.flatMap(({ name, temperature }) => (isKnown(temperature) ? [] : [`${name}: ${temperature.unknown}`]));
+    const missing = surfaces.flatMap(({ name, temperature, ...where }) =>
+      isKnown(temperature) ? [] : [{ name, ...temperature, ...where }],
+    );
     const hottest = known.reduce((a, b) => (b.temperature > a.temperature ? b : a), { name: 'air', temperature: 0 });
     const access = design.environment.access ?? 'public';
+    const rating = burnThreshold({ contactTime: contact[access] });
+    const [first] = missing;
     return [
       {
         kind: 'measured',
         value: hottest.temperature,
-        rating: burnThreshold({ contactTime: contact[access] }),
-        ...(missing.length === 0 ? {} : { doubt: missing.join('; ') }),
-        path,
+        rating,
+        ...(first === undefined ? {} : { doubt: missing.map(missingWords).join('; ') }),
+        // where something is missing, a value past the limit is not: there it stands
+        path: first === undefined || hottest.temperature > rating ? path : first.path,
         basis: () => [
-          `hottest: ${hottest.name}; bare metal, ${contact[access]} s of contact, access: ${access}`,
+          `${first === undefined ? 'hottest' : 'hottest of those known'}: ${hottest.name}; bare metal, ${contact[access]} s of contact, access: ${access}`,
           ...known.map(({ name, temperature }) => `${name} ${formatQuantity({ value: temperature, dimension: 'temperature' })}`),
         ],
         remedy: () => `a better cooled ${hottest.name}, or a guard over it; the work piece is hotter still in a heater; local codes decide`,
@@ -58,28 +62,58 @@ export default defineCheck({
   },
 });
 
+/** A bare part. */
 interface Surface {
   readonly name: string;
-  readonly temperature: Kelvin | { readonly unknown: string };
+  readonly temperature: Maybe;
+  /** Where a rating that it lacks is written, as a key and in words. */
+  readonly path: string;
+  readonly where: string;
 }
 
-function surfacesOf({ design, point, running }: { design: Design; point: OperatingPoint; running: Running }): readonly Surface[] {
+function missingWords({ name, unknown, key, where }: { name: string; where: string } & Unknown): string {
+  return `temperature of the ${name} not known: ${unknown}${key === undefined ? '' : `: write ${key} ${where}`}`;
+}
+
+function surfacesOf(of: { design: Design; point: OperatingPoint; running: Running }): readonly Surface[] {
+  const { design, point, running } = of;
+  const { bankRise } = running;
   const ambient = design.environment.ambient ?? assumedAmbient;
-  const { junction, losses, bankRise } = running;
-  const { heatsink, parallel, mosfet } = design.switches;
-  const loss = 'unknown' in junction || !junction.found || losses === 'latched' || 'unknown' in losses ? undefined : totalLoss(losses);
-  const toSurface = heatsink ?? (mosfet.ratings.junctionToAmbient?.value ?? 0) / parallel;
-  const choke = chokeHeatOf({ design, point, running });
+  const { heatsink } = design.switches;
+  const choke = chokeHeatOf(of);
   return [
     {
       name: heatsink === undefined ? 'switch' : 'heatsink',
-      temperature: loss === undefined ? { unknown: 'loss of the switches is not known' } : ambient + loss * toSurface,
+      temperature: whenKnown({ rise: switchRise(of) }, ({ rise }) => ambient + rise),
+      path: 'switches.part',
+      where: `in the part of switches${heatsink === undefined ? ', or a switches.heatsink' : ''}`,
     },
     {
       name: 'capacitor',
-      temperature: isKnown(bankRise) ? ambient + bankRise * currentShareFactor(design) ** 2 : bankRise,
+      temperature: whenKnown({ bankRise }, ({ bankRise: rise }) => ambient + rise * currentShareFactor(design) ** 2),
+      path: 'tank.bank.part',
+      where: 'in the part of tank.bank',
     },
-    { name: 'choke', temperature: 'unknown' in choke ? choke : (choke.temperature ?? { unknown: 'no steady temperature' }) },
-    { name: 'coil', temperature: coilOf(design).temperature },
+    {
+      name: 'choke',
+      temperature: 'unknown' in choke ? choke : (choke.temperature ?? unsettled('choke-temperature')),
+      path: 'chokes',
+      where: 'under chokes, or in the part there',
+    },
+    // a coil that says too little says itself what to write
+    { name: 'coil', temperature: point.coil.temperature, path: 'tank.coil', where: '' },
   ];
+}
+
+/** Of a heatsink over the air; without one, of the switch itself. */
+function switchRise({ design: { switches }, running: { junction, losses } }: { design: Design; running: Running }): Maybe {
+  if ('unknown' in junction) return junction;
+  if (losses !== 'latched' && 'unknown' in losses) return losses;
+  if (!junction.found || losses === 'latched') return unsettled('switch-temperature');
+  const { heatsink, parallel, mosfet } = switches;
+  return totalLoss(losses) * (heatsink ?? (mosfet.ratings.junctionToAmbient?.value ?? 0) / parallel);
+}
+
+function unsettled(check: string): Unknown {
+  return { unknown: `it settles at none, see ${check}` };
 }

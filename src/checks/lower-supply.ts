@@ -1,4 +1,4 @@
-import { addedResistance } from '../driver/tank.ts';
+import { addedResistance } from '../driver/operating-point.ts';
 import type { Design } from '../project/design.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import type { Ratio } from '../units/si.ts';

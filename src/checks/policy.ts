@@ -7,6 +7,8 @@ export interface Policy {
   readonly fail: Level;
   /** Levels for parts of another kind. */
   readonly other?: { readonly warn: Level; readonly fail: Level };
+  /** Whether the findings of the check have a rating that a level can be a share of. */
+  readonly isRated: boolean;
   readonly reason: string;
   readonly source: string;
   /** Whose levels these are when they are not the tool's own: where the project sets them. */

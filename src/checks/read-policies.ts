@@ -5,9 +5,9 @@ import { entryOf, type SourceNode } from '../source/source-tree.ts';
 import { parseYaml } from '../source/yaml-source.ts';
 import type { Dimension } from '../units/dimension.ts';
 import { parseQuantity } from '../units/parse-quantity.ts';
-import { writeSuch } from '../units/quantity-problem.ts';
+import { shown, writeSuch } from '../units/quantity-problem.ts';
 import type { Level, Policies, Policy } from './policy.ts';
-import { checks } from './registry.ts';
+import { checkIds, checks } from './registry.ts';
 import { verdictOrderProblem } from './level-order.ts';
 import { misspeltLevel } from './misspelt-level.ts';
 
@@ -46,6 +46,7 @@ export function readPolicies({ text, path }: { text: string; path: string }): Ou
     policies.set(check.id, {
       warn,
       fail,
+      isRated: [warn, fail, otherLevels?.warn, otherLevels?.fail].some((one) => one !== undefined && !('quantity' in one)),
       reason: reason.text,
       source: source.text,
       ...(otherLevels?.warn && otherLevels.fail ? { other: { warn: otherLevels.warn, fail: otherLevels.fail } } : {}),
@@ -73,7 +74,13 @@ export interface Override {
  *
  * @returns merged levels, the overridden ones marked with their place; or what is wrong with the project's limits
  */
-export function projectPolicies({ policies, design }: { policies: Policies; design: Design }): Outcome<Policies> {
+export function projectPolicies({
+  policies,
+  design,
+}: {
+  policies: Policies;
+  design: Pick<Design, 'limits' | 'locate'>;
+}): Outcome<Policies> {
   const overrides = Object.entries(design.limits).map(([id, override]): Override => {
     return {
       id,
@@ -85,6 +92,19 @@ export function projectPolicies({ policies, design }: { policies: Policies; desi
     };
   });
   return overriddenPolicies({ policies, overrides });
+}
+
+/**
+ * What is wrong with the levels of a project that may have other mistakes; an id that no check has is not among them.
+ */
+export function limitProblems({
+  policies,
+  limits,
+  locate,
+}: { policies: Policies } & Pick<Design, 'limits' | 'locate'>): readonly Diagnostic[] {
+  const known = Object.fromEntries(Object.entries(limits).filter(([id]) => checkIds.includes(id)));
+  const outcome = projectPolicies({ policies, design: { limits: known, locate } });
+  return outcome.ok ? [] : outcome.problems;
 }
 
 /**
@@ -107,7 +127,8 @@ export function overriddenPolicies({ policies, overrides }: { policies: Policies
       });
       continue;
     }
-    const isRated = [policy, policy.other ?? policy].some(({ warn, fail }) => !('quantity' in warn && 'quantity' in fail));
+    const { isRated } = policy;
+    const before = problems.length;
     const level = (name: Side, like: Level): Level => {
       const written = side(name);
       return written === undefined ? like : (levelOf({ ...written, dimension: check.dimension, like, isRated, problems }) ?? like);
@@ -115,10 +136,12 @@ export function overriddenPolicies({ policies, overrides }: { policies: Policies
     const levels = { warn: level('warn', policy.warn), fail: level('fail', policy.fail) };
     // who sets one pair of levels sets it for parts of every kind
     const other = { warn: level('other.warn', levels.warn), fail: level('other.fail', levels.fail) };
-    const disorder = [levels, other].flatMap((pair) => verdictOrderProblem({ ...pair, sense: check.sense, id, at }) ?? []);
+    // the default in the place of a refused level says nothing of their order
+    const pairs = problems.length === before ? [levels, other] : [];
+    const disorder = pairs.flatMap((pair) => verdictOrderProblem({ ...pair, sense: check.sense, id, at }) ?? []);
     problems.push(...disorder.slice(0, 1));
     const words = { reason: reason ?? policy.reason, source: source ?? policy.source };
-    merged.set(id, { ...words, ...levels, other, overriddenAt: `${at.path}:${at.line}` });
+    merged.set(id, { ...words, ...levels, other, isRated, overriddenAt: `${at.path}:${at.line}` });
   }
   return problems.length > 0 ? { ok: false, problems } : { ok: true, value: merged };
 }
@@ -187,6 +210,15 @@ function levelOf({
     return undefined;
   }
   if ((share ?? bareShare) !== undefined) {
+    if (dimension === 'temperature' && parsed.value !== 1) {
+      problems.push({
+        id: 'share-of-temperature',
+        message: `${subject}"${shown(text)}" would be a share of the rating in kelvin, from absolute zero on`,
+        help: `write so much less than the rating, such as "rating - 25 K", or ${writeSuch(dimension).replace('write ', '')}`,
+        at,
+      });
+      return undefined;
+    }
     if (parsed.value > 0) return { share: parsed.value };
     problems.push({
       id: 'out-of-range',

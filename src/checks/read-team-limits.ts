@@ -2,6 +2,7 @@ import limitsDocument from '../../shared/limits.schema.json' with { type: 'json'
 import { quantityParser } from '../parts/quantity-parser.ts';
 import { limits as validate } from '../parts/validate.generated.js';
 import type { Diagnostic, Outcome } from '../source/diagnostic.ts';
+import { notSaid } from '../source/not-said.ts';
 import { didYouMeanHelp } from '../source/did-you-mean.ts';
 import { inFileOrder } from '../source/file-order.ts';
 import type { SchemaPlace } from '../source/json-schema.ts';
@@ -55,11 +56,9 @@ export function readTeamLimits({ text, path, policies }: { text: string; path: s
     ({ at }) => !entries.some((entry) => isUnder({ at, entry }) && !checkIds.includes(entry.key)),
   );
   const waivers = waiversIn(entryOf(root, 'waivers')?.value);
-  const merged = overriddenPolicies({
-    policies,
-    overrides: misplaced.length > 0 ? [] : entries.filter(({ key }) => checkIds.includes(key)).map(overrideOf),
-  });
-  const problems = [...unknown, ...misplaced, ...waivers.problems, ...(merged.ok ? [] : merged.problems)];
+  const merged = overriddenPolicies({ policies, overrides: entries.filter(({ key }) => checkIds.includes(key)).map(overrideOf) });
+  const levels = merged.ok ? [] : notSaid({ problems: merged.problems, said: misplaced });
+  const problems = [...unknown, ...misplaced, ...waivers.problems, ...levels];
   if (problems.length > 0 || !merged.ok) return { ok: false, problems: inFileOrder(problems) };
   return { ok: true, value: { policies: merged.value, waivers: waivers.waivers } };
 }

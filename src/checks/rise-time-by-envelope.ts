@@ -1,10 +1,11 @@
 import type { Analysis } from '../driver/analysis.ts';
+import { lacks } from '../driver/known.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { breakdownAt } from './breakdown.ts';
 import type { Finding } from './check.ts';
 import { gentleWords, riseScan, shortestRise } from './gentle-start.ts';
-import { lacks, unassessed } from './words.ts';
-import { worstAtSwitchOn } from './worst-start.ts';
+import { notOscillating, unassessed } from './words.ts';
+import { worstWithLoad } from './worst-start.ts';
 
 const path = 'supply.riseTime';
 
@@ -20,9 +21,10 @@ export function riseTimeByEnvelope(analysis: Analysis): Finding {
     return unassessed({ ...lacks({ part: design.switches.mosfet.name, key: 'drainVoltage' }), path: 'switches.part' });
   const highest = breakdownAt({ design, rated: rating.value });
   const cases = design.loads.flatMap((load) => {
-    const worst = worstAtSwitchOn({ ...analysis, corners: analysis.corners.filter(({ point }) => point.load === load) });
+    const worst = worstWithLoad({ corners: analysis.corners, load });
     return worst === undefined ? [] : [worst.point];
   });
+  if (cases.some(({ running }) => running === undefined)) return unassessed({ ...notOscillating, path });
   const scan = riseScan({ design, cases });
   const limit = shortestRise({ scan, highest });
   if (limit === undefined) {

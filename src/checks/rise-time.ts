@@ -5,7 +5,7 @@ import { riseTimeByEnvelope } from './rise-time-by-envelope.ts';
 import { isWellAsItIs, longestTried, riseWindow } from './rise-window.ts';
 import { startRemedy } from './start-remedy.ts';
 import { subjects, unassessed } from './words.ts';
-import { worstAtSwitchOn } from './worst-start.ts';
+import { decisiveStart } from './worst-start.ts';
 
 const path = 'supply.riseTime';
 
@@ -30,8 +30,7 @@ export default defineCheck({
   },
   subject: subjects.supply,
   run: ({ analysis, instance }) => {
-    const worst = worstAtSwitchOn(analysis);
-    if (analysis.design.gates.pullUp.hold || worst !== instance) return [];
+    if (analysis.design.gates.pullUp.hold || decisiveStart(analysis) !== instance) return [];
     return [analysis.starts === undefined ? riseTimeByEnvelope(analysis) : inWindow(analysis)];
   },
 });

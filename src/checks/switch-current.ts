@@ -1,4 +1,4 @@
-import { isKnown } from '../driver/known.ts';
+import { isKnown, lacks } from '../driver/known.ts';
 import { assumedAmbient } from '../driver/ambient.ts';
 import type { Running } from '../driver/operating-point.ts';
 import { totalLoss } from '../driver/switch-heat.ts';
@@ -6,7 +6,7 @@ import type { Design } from '../project/design.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import type { Ampere, Kelvin } from '../units/si.ts';
 import { defineCheck } from './check.ts';
-import { lacks, noLessThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
+import { noLessThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'switches.part';
 

@@ -1,8 +1,9 @@
+import { lacks } from '../driver/known.ts';
 import { breakdownAt } from './breakdown.ts';
 import { defineCheck } from './check.ts';
 import { lowerSupplyWords } from './lower-supply.ts';
 import { momentFindings } from './peak-moments.ts';
-import { lacks, noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
+import { noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
 
 export default defineCheck({
   id: 'switch-peak-voltage',

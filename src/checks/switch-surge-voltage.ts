@@ -1,3 +1,4 @@
+import { lacks } from '../driver/known.ts';
 import { seenChokeInductance } from '../physics/push-pull.ts';
 import { avalancheEnergy } from '../physics/avalanche.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
@@ -6,7 +7,7 @@ import { defineCheck, type CheckInput } from './check.ts';
 import { gentleStart, gentleWords } from './gentle-start.ts';
 import { lowerSupplyWords } from './lower-supply.ts';
 import { momentFindings } from './peak-moments.ts';
-import { lacks, noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
+import { noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
 
 export default defineCheck({
   id: 'switch-surge-voltage',

@@ -1,8 +1,9 @@
 import { formatQuantity } from '../units/format-quantity.ts';
+import { lacks } from '../driver/known.ts';
 import { totalLoss, type SwitchLosses } from '../driver/switch-heat.ts';
 import { defineCheck, type Finding } from './check.ts';
 import { enhancementDoubt } from './enhancement.ts';
-import { lacks, noMoreThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
+import { noMoreThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'switches.heatsink';
 

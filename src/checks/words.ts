@@ -31,11 +31,6 @@ export function noLessThan({ value, dimension, digits = 3 }: { value: number; di
   return formatQuantity({ value: value * (1 + rounding(digits)), dimension, digits });
 }
 
-/** What a part lacks. */
-export function lacks({ part, key }: { part: string; key: string }): Unknown {
-  return { unknown: `${part} gives no ${key}` };
-}
-
 export const notOscillating: Unknown = { unknown: 'it does not oscillate with this load' };
 
 /** The parts of a design in words. */

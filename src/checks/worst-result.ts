@@ -10,6 +10,7 @@ import type { Result } from './result.ts';
 const circuitPolicy: Policy = {
   warn: { share: 1 },
   fail: { share: 1 },
+  isRated: true,
   reason: 'limits come from the circuit itself',
   source: 'see explain',
 };

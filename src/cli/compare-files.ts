@@ -1,3 +1,4 @@
+import type { Policies } from '../checks/policy.ts';
 import { waivedResults } from '../checks/waiver.ts';
 import type { Design } from '../project/design.ts';
 import { statedValues } from '../project/stated-values.ts';
@@ -63,7 +64,7 @@ export function comparedFiles({
   const sources = sourcePairs({ names: [before, after], old, now });
   const pairs = sources.map((pair): Pair => {
     // of a file that is gone only its name is told; it is read all the same, so that none that is refused is passed over
-    const [was, is] = [pair.before, pair.after].map((source) => source && tried(() => read(source)));
+    const [was, is] = [pair.before, pair.after].map((source) => source && tried(() => read({ source, policies: settings.policies })));
     return { name: pair.name, ...(was === undefined ? {} : { before: was }), ...(is === undefined ? {} : { after: is }) };
   });
   if (problems.length > 0) throw new InputError(problems);
@@ -108,10 +109,10 @@ function sourcePairs({
   return names.map((name) => ({ name, before: old.sources.get(name), after: now.sources.get(name) }));
 }
 
-function read(source: ProjectSource): Read {
+function read({ source, policies }: { source: ProjectSource; policies: Policies }): Read {
   const text = source.text();
   const { path, openLibrary } = source;
-  const design = designInText({ text, path, openLibrary });
+  const design = designInText({ text, path, openLibrary, policies });
   return { path, design, stated: accepted(statedValues({ text, path })), foreign: source.foreign(), place: source.place };
 }
 

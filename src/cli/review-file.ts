@@ -2,7 +2,7 @@ import { relative, join } from 'node:path';
 import { cautionsOf } from '../checks/cautions.ts';
 import { faultsOf } from '../checks/faults.ts';
 import type { Policies } from '../checks/policy.ts';
-import { projectPolicies, readPolicies } from '../checks/read-policies.ts';
+import { limitProblems, projectPolicies, readPolicies } from '../checks/read-policies.ts';
 import { checkIds } from '../checks/registry.ts';
 import type { Result } from '../checks/result.ts';
 import { reviewOf } from '../checks/review.ts';
@@ -40,20 +40,25 @@ export function defaultPolicies(root: string): Policies {
  *
  * Errors: InputError with everything that is wrong with the file or the parts it names.
  */
-export function designInFile({ path, root }: { path: string; root: string }): Design {
-  return projectInFile({ path, root }).design;
+export function designInFile(of: { path: string; root: string; policies?: Policies }): Design {
+  return projectInFile(of).design;
 }
 
 /**
  * The design of a project file and the folders of parts that it names.
  *
+ * @param policies  that its limits take the place of; those of the tool where not given
  * Errors: InputError, as designInFile.
  */
-export function projectInFile({ path, root }: { path: string; root: string }): { design: Design; partsFolders: readonly string[] } {
+export function projectInFile({ path, root, policies = defaultPolicies(root) }: { path: string; root: string; policies?: Policies }): {
+  design: Design;
+  partsFolders: readonly string[];
+} {
   let partsFolders: readonly string[] = [];
   const design = designInText({
     text: readText(path),
     path,
+    policies,
     openLibrary: (folders) => {
       partsFolders = folders;
       return partsInFolders({ root, projectPath: path, folders });
@@ -76,8 +81,19 @@ export function policiesOf({ design, root }: { design: Design; root: string }): 
  *
  * Errors: InputError with everything that is wrong with the text or the parts it names.
  */
-export function designInText({ text, path, openLibrary }: { text: string; path: string; openLibrary: LibraryOpener }): Design {
-  return accepted(readProject({ text, path, openLibrary, checkIds }));
+export function designInText({
+  text,
+  path,
+  openLibrary,
+  policies,
+}: {
+  text: string;
+  path: string;
+  openLibrary: LibraryOpener;
+  policies: Policies;
+}): Design {
+  const checks = { ids: checkIds, problemsOf: (project: Pick<Design, 'limits' | 'locate'>) => limitProblems({ policies, ...project }) };
+  return accepted(readProject({ text, path, openLibrary, checks }));
 }
 
 /** A study of a design; what the design lacks is said at its place. */
@@ -116,7 +132,7 @@ export function reviewedFile({
   only?: readonly string[] | undefined;
   sheets?: boolean;
 }): ReviewReport {
-  const design = designInFile({ path, root });
+  const design = designInFile({ path, root, policies });
   return reportOf({ design, path, policies, closedForm, faults, only, sheets });
 }
 

@@ -41,7 +41,7 @@ export function spreadOfFile({
   const count = wholeNumber({ option: '--builds', text: builds, from: 1, to: mostBuilds });
   const start = wholeNumber({ option: '--seed', text: seed, from: 0, to: Number.MAX_SAFE_INTEGER });
   const spreadingOf = chosen(as);
-  const design = designInFile({ path, root });
+  const design = designInFile({ path, root, policies });
   return studied({
     design,
     study: () => {

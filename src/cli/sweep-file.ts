@@ -55,7 +55,7 @@ export function sweptFile({
   const only = new Set(show);
   // a shown result as `check` has it, without the words that only a report of the whole needs
   const review = (given: string, inClosedForm: boolean): PointReview => {
-    const design = designInText({ text: given, path, openLibrary });
+    const design = designInText({ text: given, path, openLibrary, policies });
     return studied({
       design,
       study: () => {
@@ -65,7 +65,7 @@ export function sweptFile({
       },
     });
   };
-  const design = designInText({ text, path, openLibrary });
+  const design = designInText({ text, path, openLibrary, policies });
   const base = review(text, true);
   const varied = variedKeys({ text, path, vary, parts: partsOf(design) });
   const shown = show.flatMap((id) => shownOf({ id, base }));

@@ -99,6 +99,7 @@ Exit status: 0 a bank passes, 1 none does, 2 could not run.`;
       title: design.title ?? 'untitled',
       request,
       wanted: request.capacitance ?? bankCapacitance(design.tank.bank),
+      version: this.config.version,
     };
     const { depth } = request;
     const progress = this.progress();

@@ -63,6 +63,6 @@ Exit status: 0 nothing failed and all was assessed, 1 the card says not to power
     writeAll({ outputs: outputs.map(({ path, format }) => ({ path, text: texts[format]() })), force: flags.force });
     for (const { path } of outputs) this.log(`wrote ${path}${card.blockers.length === 0 ? '' : ': do not power up'}`);
     process.exitCode = card.blockers.length === 0 || flags['report-only'] ? exitStatus.passed : exitStatus.failed;
-    return bringupJson(named);
+    return bringupJson({ ...named, version: this.config.version });
   }
 }

@@ -27,6 +27,6 @@ used.`;
     const isWell =
       study.comparisons.every(({ verdict }) => verdict !== 'disagrees') && study.asBuilt.every(({ verdict }) => verdict !== 'fail');
     process.exitCode = isWell || flags['report-only'] ? exitStatus.passed : exitStatus.failed;
-    return readingsJson(named);
+    return readingsJson({ ...named, version: this.config.version });
   }
 }

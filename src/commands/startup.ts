@@ -59,7 +59,8 @@ Exit status: 0 every event of the project as written runs, 1 one latches, does n
       ]);
     mayPlot({ path: flags.plot, force: flags.force });
     mayWrite({ option: '--csv', path: flags.csv, force: flags.force });
-    const design = designInFile({ path: args.file, root: this.config.root });
+    const { root, version } = this.config;
+    const design = designInFile({ path: args.file, root });
     const mismatch =
       flags.mismatch === undefined ? undefined : parsedOption({ option: '--mismatch', text: flags.mismatch, dimension: 'ratio' });
     if (mismatch !== undefined && !(mismatch >= 0 && mismatch <= 0.5))
@@ -90,7 +91,7 @@ Exit status: 0 every event of the project as written runs, 1 one latches, does n
       this.log(`${args.file}  ${title}\n\n${latchMapText({ map, width })}`);
       if (flags.plot !== undefined)
         this.written({ path: flags.plot, text: latchMapSvg({ map, title: `${title}: start` }), force: flags.force });
-      return startupJson({ file: args.file, title, events: [], map });
+      return startupJson({ file: args.file, title, events: [], map, version });
     }
     const events = studied({ design, study: () => startupEvents({ design, options }) });
     this.log(startupText({ file: args.file, title, events, width }));
@@ -104,6 +105,6 @@ Exit status: 0 every event of the project as written runs, 1 one latches, does n
     }
     const isWell = events.every(({ asWritten, result }) => !asWritten || (!('unknown' in result) && result.outcome === 'runs'));
     if (!isWell && !flags['report-only']) process.exitCode = exitStatus.failed;
-    return startupJson({ file: args.file, title, events });
+    return startupJson({ file: args.file, title, events, version });
   }
 }

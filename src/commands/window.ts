@@ -71,6 +71,6 @@ Exit status: 0 there is a voltage at which it starts and no check fails, 1 there
     if (flags.plot !== undefined) this.written({ path: flags.plot, text: windowSvg({ study, title }), force: flags.force });
     const found = flags['closed-form'] ? study.supply.chosen : study.supply.surest;
     if (found === undefined && !flags['report-only']) process.exitCode = exitStatus.failed;
-    return windowJson({ file: args.file, title, study });
+    return windowJson({ file: args.file, title, study, version: this.config.version });
   }
 }

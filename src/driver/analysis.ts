@@ -1,11 +1,11 @@
 import type { Design, Load } from '../project/design.ts';
-import { cornersOf, nominalCorner, type Corner } from './corner.ts';
+import { cornersOf, type Corner } from './corner.ts';
 import { loadRemoval, switchOn, type Transient } from './events.ts';
 import type { Unknown } from './known.ts';
 import type { SettledStart } from './settled-start.ts';
 import type { StartProbe } from './start-probe.ts';
 import type { TimedEvents, WantedEvents } from './timed-events.ts';
-import { operatingPoint, type OperatingPoint } from './operating-point.ts';
+import { nominalPoint, operatingPoint, type OperatingPoint } from './operating-point.ts';
 import { startOf, type Start } from './start.ts';
 
 /** A running state and the transients that lead to and away from it. */
@@ -37,41 +37,37 @@ export interface Analysis {
 /**
  * Every load of a design at its nominal values and at every corner of its tolerances, in closed form.
  *
- * Errors: DesignError, see tankAt.
+ * Errors: DesignError, see operatingPoint.
  */
 export function analysisOf(design: Design): Analysis {
   const judged = (load: Load, corner: Corner): Case =>
-    corner.supply < 1
-      ? { point: operatingPoint({ design, load, corner }), switchOn: undefined, loadRemoval: undefined }
-      : caseAt({ design, load, corner, damping: 'least' });
+    corner.supply < 1 ? runningCase(operatingPoint({ design, load, corner })) : judgedCase({ design, load, corner });
   const corners = cornersOf(design);
   return {
     design,
     start: startOf(design),
-    nominal: design.loads.map((load) => caseAt({ design, load, corner: nominalCorner, damping: 'nominal' })),
+    nominal: design.loads.map((load) => caseOf({ design, point: nominalPoint({ design, load }), damping: 'nominal' })),
     corners: design.loads.flatMap((load) => corners.map((corner) => judged(load, corner))),
   };
 }
 
 /**
- * One load with these factors on the nominal values, transients included.
+ * One load with these factors on the nominal values as it is judged, transients included: the coil at its hottest, the transients damped
+ * by what is sure.
  *
- * @param damping  of a transient: all that there is, or only what is sure, as it is judged
- * Errors: DesignError, see tankAt.
+ * Errors: DesignError, see operatingPoint.
  */
-export function caseAt({
-  design,
-  load,
-  corner,
-  damping,
-}: {
-  design: Design;
-  load: Load;
-  corner: Corner;
-  damping: 'nominal' | 'least';
-}): Case {
-  const point = operatingPoint({ design, load, corner });
+export function judgedCase({ design, load, corner }: { design: Design; load: Load; corner: Corner }): Case {
+  return caseOf({ design, point: operatingPoint({ design, load, corner }), damping: 'least' });
+}
+
+/** @param damping  of a transient: all that there is, or only what is sure */
+function caseOf({ design, point, damping }: { design: Design; point: OperatingPoint; damping: 'nominal' | 'least' }): Case {
   return { point, switchOn: switchOn({ design, point, damping }), loadRemoval: loadRemoval({ design, point, damping }) };
+}
+
+function runningCase(point: OperatingPoint): Case {
+  return { point, switchOn: undefined, loadRemoval: undefined };
 }
 
 /**
@@ -80,15 +76,10 @@ export function caseAt({
  * @param corners  those to look at; all where not given
  */
 export function runningAnalysisOf(design: Design, corners: readonly Corner[] = cornersOf(design)): Analysis {
-  const caseOf = (load: Design['loads'][number], corner: OperatingPoint['corner']): Case => ({
-    point: operatingPoint({ design, load, corner }),
-    switchOn: undefined,
-    loadRemoval: undefined,
-  });
   return {
     design,
     start: startOf(design),
-    nominal: design.loads.map((load) => caseOf(load, nominalCorner)),
-    corners: design.loads.flatMap((load) => corners.map((corner) => caseOf(load, corner))),
+    nominal: design.loads.map((load) => runningCase(nominalPoint({ design, load }))),
+    corners: design.loads.flatMap((load) => corners.map((corner) => runningCase(operatingPoint({ design, load, corner })))),
   };
 }

@@ -2,7 +2,7 @@ import { chokeCoreLoss, chokeRmsCurrent, copperCoefficient, windingTemperature }
 import { chokeRipple } from '../physics/push-pull.ts';
 import type { Design } from '../project/design.ts';
 import type { Kelvin, Ohm, Watt } from '../units/si.ts';
-import type { Unknown } from './known.ts';
+import { lacks, type Unknown } from './known.ts';
 import { assumedAmbient } from './ambient.ts';
 import type { OperatingPoint, Running } from './operating-point.ts';
 
@@ -21,8 +21,8 @@ const farthest = 4;
 export function chokeHeatOf({ design, point, running }: { design: Design; point: OperatingPoint; running: Running }): ChokeHeat | Unknown {
   const { choke, arrangement } = design.chokes;
   const { resistance, thermalResistance } = choke.ratings;
-  if (resistance === undefined) return { unknown: `${choke.name} gives no resistance` };
-  if (thermalResistance === undefined) return { unknown: `${choke.name} gives no thermalResistance` };
+  if (resistance === undefined) return lacks({ part: choke.name, key: 'resistance' });
+  if (thermalResistance === undefined) return lacks({ part: choke.name, key: 'thermalResistance' });
   const core = coreLossOf({ design, point, running });
   if (typeof core !== 'number') return core;
   const rmsCurrent = chokeRmsCurrent({ current: running.supplyCurrent / (arrangement === 'two' ? 2 : 1), ripple: running.chokeRipple });
@@ -44,7 +44,7 @@ function hot({ resistance20, temperature }: { resistance20: Ohm; temperature: Ke
 function coreLossOf({ design, point, running }: { design: Design; point: OperatingPoint; running: Running }): Watt | Unknown {
   const { choke, arrangement } = design.chokes;
   const stated = choke.ratings.coreLoss;
-  if (stated === undefined) return { unknown: `${choke.name} gives no coreLoss` };
+  if (stated === undefined) return lacks({ part: choke.name, key: 'coreLoss' });
   if (stated.value === 0) return 0;
   const voltage = stated.at?.['supplyVoltage'];
   const statedFrequency = stated.at?.['frequency'];

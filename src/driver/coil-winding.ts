@@ -91,6 +91,7 @@ export function windingOf({ geometry, measured, capacitance }: { geometry: CoilG
     }
     return { least: own * whole, most: own * (neighbours * length + whole - length) };
   };
+  const atTemperature = new Map<Kelvin, ReturnType<typeof resistanceAt>>();
   return {
     geometry,
     inductance,
@@ -101,7 +102,12 @@ export function windingOf({ geometry, measured, capacitance }: { geometry: CoilG
     frequency,
     emissivity: conductor.emissivity ?? emissivity({ surface: conductor.shape === 'tube' ? 'bright copper' : 'enamelled' }),
     isAlone: turns.length === 1,
-    resistanceAt,
+    // a search for the temperature asks the same ones again at every current
+    resistanceAt: (temperature) => {
+      const found = atTemperature.get(temperature) ?? resistanceAt(temperature);
+      atTemperature.set(temperature, found);
+      return found;
+    },
     ownResistanceAt,
     resistivityAt,
   };

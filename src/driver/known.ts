@@ -1,10 +1,17 @@
 /** A number that could not be had, with the reason a person can act on. */
 export interface Unknown {
   readonly unknown: string;
+  /** Of the rating that its part does not give, where that is the reason. */
+  readonly key?: string;
 }
 
 /** A number, or why there is none. Missing data travels through the engine as this and ends as `not assessed`. */
 export type Maybe = number | Unknown;
+
+/** A rating that its part does not give. */
+export function lacks({ part, key }: { part: string; key: string }): Unknown {
+  return { unknown: `${part} gives no ${key}`, key };
+}
 
 /** Whether a value is there. */
 export function isKnown(value: Maybe): value is number {

@@ -5,7 +5,7 @@ import type { Farad } from '../units/si.ts';
 import type { Analysis, Case } from './analysis.ts';
 import { classCapacitorTolerance } from './capacitor-tolerance.ts';
 import { whenKnown } from './known.ts';
-import { bankThermalResistance } from './operating-point.ts';
+import { bankThermalResistance } from './bank-heat.ts';
 import { capacitorResistanceAt } from './tank.ts';
 
 /** Capacitors of one part in a bank of several: so many strings of them in parallel. */

@@ -1,24 +1,26 @@
-import { capacitorLoss, selfHeating } from '../physics/capacitor.ts';
 import { finiteQualityPeakFactor, finiteQualityPowerFactor } from '../physics/half-sine.ts';
 import { plateauVoltage } from '../physics/mosfet.ts';
 import { chokeRipple, supplyRipple, tankPeakVoltage } from '../physics/push-pull.ts';
 import type { SelfConsistentTemperature } from '../physics/thermal.ts';
 import type { Design, Load } from '../project/design.ts';
 import type { Ampere, Hertz, Kelvin, Ohm, Ratio, Volt, Watt } from '../units/si.ts';
-import { capacitorToleranceOf } from './capacitor-tolerance.ts';
 import { assumedAmbient } from './ambient.ts';
-import type { Corner } from './corner.ts';
+import { bankStress } from './bank-heat.ts';
+import { hottestCoil, settledState, type WarmCoil } from './coil-heat.ts';
+import { nominalCorner, type Corner } from './corner.ts';
+import { DesignError } from './design-error.ts';
 import { gateNetworkAt, riseTimeTo, type GateNetwork } from './gate-network.ts';
 import { isKnown, whenKnown, type Maybe, type Unknown } from './known.ts';
 import { modelRangeOf, type ModelRange } from './model-range.ts';
 import { currentAt, holdOffAt, junctionOf, switchLossesAt, type HoldOff, type SwitchDuty, type SwitchLosses } from './switch-heat.ts';
 import { switchModelOf } from './switch-model.ts';
-import { tankAt, type Tank } from './tank.ts';
+import { resistanceForQuality, statedResistance, tankAt, type Tank } from './tank.ts';
 
 /** The running driver with one load at one corner. */
 export interface OperatingPoint {
   readonly load: Load;
   readonly corner: Corner;
+  readonly coil: WarmCoil;
   readonly tank: Tank;
   readonly range: ModelRange;
   readonly gate: GateNetwork;
@@ -62,14 +64,92 @@ export function chokeResistanceOf({ chokes: { arrangement, choke } }: Design): O
 /**
  * The running driver with one load at one corner of the tolerances, in closed form.
  *
- * Errors: DesignError, see tankAt.
+ * @param coil  as warm as it is; at its hottest where not given, as every corner is judged
+ * Errors: DesignError, see tankAt and addedResistance.
  */
-export function operatingPoint({ design, load, corner }: { design: Design; load: Load; corner: Corner }): OperatingPoint {
-  const tank = tankAt({ design, load, corner });
+export function operatingPoint({
+  design,
+  load,
+  corner,
+  coil = hottestCoil(design),
+}: {
+  design: Design;
+  load: Load;
+  corner: Corner;
+  coil?: WarmCoil;
+}): OperatingPoint {
+  return pointWith({ design, load, corner, coil, added: addedResistance({ design, load }) });
+}
+
+const nominalPoints = new WeakMap<Design, Map<Load, OperatingPoint>>();
+
+/**
+ * The running driver with one load at nominal values, in closed form: its coil as warm as its own current makes it. Computed once for a
+ * design and load.
+ *
+ * Errors: DesignError, see tankAt and addedResistance.
+ */
+export function nominalPoint({ design, load }: { design: Design; load: Load }): OperatingPoint {
+  const points = nominalPoints.get(design) ?? new Map<Load, OperatingPoint>();
+  nominalPoints.set(design, points);
+  const point = points.get(load) ?? settledPoint({ design, load });
+  points.set(load, point);
+  return point;
+}
+
+function settledPoint({ design, load }: { design: Design; load: Load }): OperatingPoint {
+  const stated = statedResistance({ design, load });
+  return settledState({
+    design,
+    stateWith: (coil) =>
+      pointWith({ design, load, corner: nominalCorner, coil, added: stated ?? forQuality({ design, load, coil }).added }),
+    currentOf: ({ running }) => (running?.tankCurrentPeak ?? 0) / Math.SQRT2,
+  });
+}
+
+function forQuality({ design, load, coil }: { design: Design; load: Load; coil: WarmCoil }): { added: Ohm; ownQuality: Ratio } {
+  return resistanceForQuality({ design, load, quality: load.loadedQ ?? Infinity, coilResistance: coil.resistance });
+}
+
+/**
+ * What a load adds across the tank: its resistance at the nominal design, held at every corner. The power form is at nominal supply
+ * voltage.
+ *
+ * @returns Ω; Infinity for a load that adds nothing
+ * Errors: DesignError where loadedQ is not below what coil and bank have by their own loss.
+ */
+export function addedResistance({ design, load }: { design: Design; load: Load }): Ohm {
+  const stated = statedResistance({ design, load });
+  if (stated !== undefined) return stated;
+  const { added, ownQuality } = forQuality({ design, load, coil: nominalPoint({ design, load }).coil });
+  if (added > 0 && Number.isFinite(added)) return added;
+  const own = ownQuality.toPrecision(3);
+  throw new DesignError({
+    id: 'impossible-load',
+    path: `loads.${design.loads.indexOf(load)}.loadedQ`,
+    message: `loadedQ ${load.loadedQ} of load "${load.name}" is not below the ${own} that coil and bank reach by their own loss`,
+    help: `write a loadedQ below ${own}, or leave it out for a tank without load`,
+  });
+}
+
+function pointWith({
+  design,
+  load,
+  corner,
+  coil,
+  added,
+}: {
+  design: Design;
+  load: Load;
+  corner: Corner;
+  coil: WarmCoil;
+  added: Ohm;
+}): OperatingPoint {
+  const tank = tankAt({ design, load, corner, coilResistance: coil.resistance, added });
   const gate = gateNetworkAt({ design, corner });
   const range = modelRangeOf(tank);
   const running = tank.frequency === undefined ? undefined : runningState({ design, corner, tank, gate, frequency: tank.frequency });
-  return { load, corner, tank, range, gate, running };
+  return { load, corner, coil, tank, range, gate, running };
 }
 
 function runningState({
@@ -140,34 +220,4 @@ function electricalJunctionOf({ design, junction }: { design: Design; junction: 
   if ('unknown' in junction) return 298.15;
   if (junction.found || junction.why === 'no state') return junction.temperature;
   return design.switches.mosfet.ratings.junctionTemperature?.value ?? 423.15;
-}
-
-function bankStress({ design, tank, tankCurrentPeak }: { design: Design; tank: Tank; tankCurrentPeak: Ampere }): {
-  currentPerCapacitor: Ampere;
-  lossPerCapacitor: Maybe;
-  bankRise: Maybe;
-} {
-  const { bank } = design.tank;
-  const currentPerCapacitor = tankCurrentPeak / Math.SQRT2 / bank.parallel;
-  const lossPerCapacitor = whenKnown({ esr: tank.capacitorResistance }, ({ esr }) =>
-    capacitorLoss({ rmsCurrent: currentPerCapacitor, effectiveSeriesResistance: esr }),
-  );
-  const bankRise = whenKnown({ loss: lossPerCapacitor, thermal: bankThermalResistance(design) }, ({ loss, thermal }) =>
-    selfHeating({ loss, thermalResistance: thermal }),
-  );
-  return { currentPerCapacitor, lossPerCapacitor, bankRise };
-}
-
-/** Case to ambient of one capacitor. With a fan and no figure for it the still-air one is used, which leans high. */
-export function bankThermalResistance(design: Design): Maybe {
-  const { capacitor, cooling } = design.tank.bank;
-  const { stillAir, fan } = capacitor.thermalResistance ?? {};
-  const rating = cooling === 'fan' ? (fan ?? stillAir) : stillAir;
-  return rating?.value ?? { unknown: `${capacitor.name} gives no thermalResistance in ${cooling === 'fan' ? 'moving' : 'still'} air` };
-}
-
-/** How far above its equal share the current of one capacitor can be: the largest of a ± tolerance set. */
-export function currentShareFactor(design: Design): Ratio {
-  const { bank } = design.tank;
-  return bank.parallel > 1 ? 1 + capacitorToleranceOf(design) : 1;
 }

@@ -1,6 +1,5 @@
 import type { Dimension } from '../units/dimension.ts';
 import type { Analysis, Case } from './analysis.ts';
-import { coilOf } from './coil.ts';
 import { isKnown, type Maybe } from './known.ts';
 import { holdOffAt, totalLoss } from './switch-heat.ts';
 import { switchModelOf } from './switch-model.ts';
@@ -30,7 +29,7 @@ function peakOf(transient: Case['switchOn']): Maybe {
 
 function loadQuantities({ analysis, instance }: { analysis: Analysis; instance: Case }): readonly Quantity[] {
   const { point, switchOn, loadRemoval } = instance;
-  const { tank, running, gate } = point;
+  const { coil, tank, running, gate } = point;
   const quantity = (id: string, dimension: Dimension, value: Maybe): Quantity => ({
     id,
     dimension,
@@ -64,7 +63,7 @@ function loadQuantities({ analysis, instance }: { analysis: Analysis; instance: 
     whileRunning('bank.rise', 'temperatureRise', ({ bankRise }) => bankRise),
     quantity('coil.resistance', 'resistance', tank.coilResistance),
     whileRunning('coil.loss', 'power', ({ coilLoss }) => coilLoss),
-    quantity('coil.temperature', 'temperature', coilOf(analysis.design).temperature),
+    whileRunning('coil.temperature', 'temperature', () => coil.temperature),
     whileRunning('switch.resistance', 'resistance', ({ onResistance }) => onResistance),
     whileRunning('switch.loss', 'power', ({ losses }) =>
       losses === 'latched' ? { unknown: 'the pair latches' } : 'unknown' in losses ? losses : totalLoss(losses),

@@ -2,7 +2,7 @@ import { channelConstant, channelConstantFromOnResistance, onResistanceAt, onRes
 import type { MosfetKey } from '../parts/part.ts';
 import type { Design } from '../project/design.ts';
 import type { Kelvin } from '../units/si.ts';
-import { whenKnown, type Maybe } from './known.ts';
+import { lacks, whenKnown, type Maybe } from './known.ts';
 
 /** Class values for ratings that data sheets seldom print. */
 export const classThresholdDrift = -0.0068; // V/K, read for one 100 V planar type
@@ -43,7 +43,7 @@ export function switchModelOf(design: Design): SwitchModel {
 
 function modelOf(design: SwitchDesign): SwitchModel {
   const { mosfet, parallel, heatsink, insulator } = design.switches;
-  const rating = (key: MosfetKey): Maybe => mosfet.ratings[key]?.value ?? { unknown: `${mosfet.name} gives no ${key}` };
+  const rating = (key: MosfetKey): Maybe => mosfet.ratings[key]?.value ?? lacks({ part: mosfet.name, key });
   const exponent = onResistanceExponent({ factor: mosfet.ratings.onResistanceFactor?.value ?? classOnResistanceFactor });
   const drift = mosfet.ratings.thresholdDrift?.value ?? classThresholdDrift;
   const typical = thresholdTypicalOf(rating);
@@ -117,5 +117,5 @@ function gateCapacitanceOf({ design, parallel }: { design: SwitchDesign; paralle
   if (inputCapacitance !== undefined) return parallel * inputCapacitanceAtZeroVolts * inputCapacitance.value;
   const at = gateCharge?.at?.['gateVoltage'];
   if (gateCharge !== undefined && at !== undefined) return (parallel * gateCharge.value) / at;
-  return { unknown: `${mosfet.name} gives no inputCapacitance` };
+  return lacks({ part: mosfet.name, key: 'inputCapacitance' });
 }

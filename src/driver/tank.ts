@@ -13,7 +13,7 @@ import type { Farad, Henry, Hertz, Ohm, Ratio } from '../units/si.ts';
 import { coilOf } from './coil.ts';
 import { nominalCorner, type Corner } from './corner.ts';
 import { DesignError } from './design-error.ts';
-import { isKnown, type Maybe } from './known.ts';
+import { isKnown, lacks, type Maybe } from './known.ts';
 
 /** The tank with one load at one corner. */
 export interface Tank {
@@ -67,7 +67,17 @@ interface BareTank {
   readonly unloaded: Ohm;
 }
 
-function bareTank({ design, frequencyShift, corner }: { design: Design; frequencyShift: Ratio; corner: Corner }): BareTank {
+function bareTank({
+  design,
+  frequencyShift,
+  corner,
+  coilResistance,
+}: {
+  design: Design;
+  frequencyShift: Ratio;
+  corner: Corner;
+  coilResistance: Ohm;
+}): BareTank {
   const { bank } = design.tank;
   const part = bank.capacitor;
   const choke = design.chokes.choke;
@@ -94,22 +104,35 @@ function bareTank({ design, frequencyShift, corner }: { design: Design; frequenc
     capacitorResistance: loss.capacitorResistance,
     lossTangentInside: loss.inside,
     coilOnly: parallelFromSeries({ seriesResistance: coil.leastResistance, characteristicImpedance: impedance }),
-    unloaded: parallelFromSeries({ seriesResistance: coil.resistance + seriesOfBank, characteristicImpedance: impedance }),
+    unloaded: parallelFromSeries({ seriesResistance: coilResistance + seriesOfBank, characteristicImpedance: impedance }),
   };
 }
 
 /**
  * The tank's numbers for one load at one corner.
  *
- * @param design  the project
- * @param load    one of its loads
- * @param corner  tolerances
+ * @param design          the project
+ * @param load            one of its loads
+ * @param corner          tolerances
+ * @param coilResistance  of the warm coil, in Ω
+ * @param added           by the load across the tank, in Ω; Infinity for a load that adds nothing
  * @returns SI numbers
- * Errors: DesignError where a value that everything needs is missing or a loaded Q contradicts the coil's and bank's own loss.
+ * Errors: DesignError where a value that everything needs is missing.
  */
-export function tankAt({ design, load, corner }: { design: Design; load: Load; corner: Corner }): Tank {
-  const bare = bareTank({ design, frequencyShift: load.frequencyShift ?? 0, corner });
-  const added = addedResistance({ design, load });
+export function tankAt({
+  design,
+  load,
+  corner,
+  coilResistance,
+  added,
+}: {
+  design: Design;
+  load: Load;
+  corner: Corner;
+  coilResistance: Ohm;
+  added: Ohm;
+}): Tank {
+  const bare = bareTank({ design, frequencyShift: load.frequencyShift ?? 0, corner, coilResistance });
   const parallelResistance = 1 / (1 / bare.unloaded + 1 / added);
   const quality = parallelQuality({ parallelResistance, characteristicImpedance: bare.impedance });
   return {
@@ -123,8 +146,8 @@ export function tankAt({ design, load, corner }: { design: Design; load: Load; c
     quality,
     parallelResistance,
     leastDampedResistance: 1 / (1 / bare.coilOnly + 1 / added),
-    lightestResistance: bareTank({ design, frequencyShift: 0, corner }).coilOnly,
-    coilResistance: coilOf(design).resistance,
+    lightestResistance: bareTank({ design, frequencyShift: 0, corner, coilResistance }).coilOnly,
+    coilResistance,
     capacitorResistance: bare.capacitorResistance,
     lossTangentInside: bare.lossTangentInside,
     chokeRatio: bare.chokeInductance / bare.inductance,
@@ -141,7 +164,7 @@ export function capacitorResistanceAt({
   frequency: Hertz;
   unitCapacitance: Farad;
 }): { capacitorResistance: Maybe; inside: boolean } {
-  if (part.lossTangent === undefined) return { capacitorResistance: { unknown: `${part.name} gives no lossTangent` }, inside: true };
+  if (part.lossTangent === undefined) return { capacitorResistance: lacks({ part: part.name, key: 'lossTangent' }), inside: true };
   const points = part.lossTangent.points.map(({ frequency: f, rating }) => ({ frequency: f, lossTangent: rating.value }));
   const { lossTangent, inside } = lossTangentAt({ points, frequency });
   const seriesResistance = part.ratings.seriesResistance?.value ?? 0;
@@ -152,24 +175,32 @@ export function capacitorResistanceAt({
 }
 
 /**
- * What a load adds across the tank: its resistance at the nominal design, held at every corner. The power form is at nominal supply
- * voltage.
+ * What a load adds across the tank, as it is written. The power form is at nominal supply voltage.
  *
- * @returns Ω; Infinity for a load that adds nothing
- * Errors: DesignError where loadedQ is not below what coil and bank have by their own loss.
+ * @returns Ω; Infinity for a load that adds nothing; undefined for one given by its loaded Q
  */
-export function addedResistance({ design, load }: { design: Design; load: Load }): Ohm {
+export function statedResistance({ design, load }: { design: Design; load: Load }): Ohm | undefined {
   if (load.parallelResistance !== undefined) return load.parallelResistance;
   if (load.power !== undefined) return load.power > 0 ? (Math.PI * design.supply.voltage) ** 2 / (2 * load.power) : Infinity;
-  if (load.loadedQ === undefined) return Infinity;
-  const { unloaded, impedance } = bareTank({ design, frequencyShift: load.frequencyShift ?? 0, corner: nominalCorner });
-  const whole = load.loadedQ * impedance;
-  if (whole < unloaded) return 1 / (1 / whole - 1 / unloaded);
-  const own = (unloaded / impedance).toPrecision(3);
-  throw new DesignError({
-    id: 'impossible-load',
-    path: `loads.${design.loads.indexOf(load)}.loadedQ`,
-    message: `loadedQ ${load.loadedQ} of load "${load.name}" is not below the ${own} that coil and bank reach by their own loss`,
-    help: `write a loadedQ below ${own}, or leave it out for a tank without load`,
-  });
+  return load.loadedQ === undefined ? Infinity : undefined;
+}
+
+/**
+ * What a load adds across the nominal tank for a loaded Q, which includes everything.
+ *
+ * @returns `added` in Ω, not above zero where coil and bank have no more than that by their own loss; `ownQuality` that they have
+ */
+export function resistanceForQuality({
+  design,
+  load: { frequencyShift = 0 },
+  quality,
+  coilResistance,
+}: {
+  design: Design;
+  load: Load;
+  quality: Ratio;
+  coilResistance: Ohm;
+}): { added: Ohm; ownQuality: Ratio } {
+  const { unloaded, impedance } = bareTank({ design, frequencyShift, corner: nominalCorner, coilResistance });
+  return { added: 1 / (1 / (quality * impedance) - 1 / unloaded), ownQuality: unloaded / impedance };
 }

@@ -1,7 +1,7 @@
 import type { Capacitor, Choke, Diode, Mosfet, Zener } from '../parts/part.ts';
 import { present } from '../source/present.ts';
 import { coilShapes, conductorMaterials, conductorShapes, readingKeys } from './design.ts';
-import type { Coil, CoilGeometry, Design, Gates, LimitOverride, Load, Reading, Supply } from './design.ts';
+import type { Coil, CoilGeometry, Design, Gates, Load, Reading, Supply } from './design.ts';
 import { loadName } from './project-contradictions.ts';
 import type { ProjectReading } from './project-reading.ts';
 
@@ -102,13 +102,17 @@ function gatesOf({ number, flag }: ProjectReading, { clamp, crossDiode }: Design
   return { pullUp, crossDiode, ...present({ pullDown: number('gates.pullDown'), clamp }) };
 }
 
-function limitsOf({ node }: ProjectReading): Readonly<Record<string, LimitOverride>> {
+/** What a project writes under `limits`, by check id; what is no text or number is left out. */
+export function limitsOf({ node }: ProjectReading): Design['limits'] {
   const limits = node('limits');
   if (limits?.kind !== 'map') return {};
   return Object.fromEntries(
     limits.entries.map(({ key, value }) => {
       const lines = value.kind === 'map' ? value.entries : [];
-      return [key, Object.fromEntries(lines.flatMap((line) => (line.value.kind === 'scalar' ? [[line.key, line.value.text]] : [])))];
+      const written = lines.flatMap(({ key: side, value: level }): readonly [string, string][] =>
+        level.kind === 'scalar' && typeof level.value !== 'boolean' ? [[side, level.text]] : [],
+      );
+      return [key, Object.fromEntries(written)];
     }),
   );
 }

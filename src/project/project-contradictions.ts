@@ -2,7 +2,7 @@ import type { Diagnostic } from '../source/diagnostic.ts';
 import { didYouMeanHelp } from '../source/did-you-mean.ts';
 import { quoted } from '../source/quoted.ts';
 import { entryOf } from '../source/source-tree.ts';
-import type { SourceNode } from '../source/source-tree.ts';
+import type { MapEntry, SourceNode } from '../source/source-tree.ts';
 import { coilProblems } from './coil-problems.ts';
 import type { ProjectReading } from './project-reading.ts';
 
@@ -49,18 +49,21 @@ function loadProblems({ node: nodeOf }: ProjectReading): readonly Diagnostic[] {
   });
 }
 
-function limitProblems({ node: nodeOf }: ProjectReading, checkIds: readonly string[] | undefined): readonly Diagnostic[] {
+/** What is written under `limits` for checks that there are not. */
+export function unknownLimits({ node: nodeOf }: ProjectReading, checkIds: readonly string[] | undefined): readonly MapEntry[] {
   const limits = nodeOf('limits');
   if (limits?.kind !== 'map' || checkIds === undefined) return [];
-  return limits.entries
-    .filter(({ key }) => !checkIds.includes(key))
-    .map(({ key, keyAt }) => ({
-      id: 'unknown-check',
-      message: `no check is called ${quoted(key)}`,
-      label: 'unknown check',
-      help: didYouMeanHelp({ word: key, names: checkIds }) ?? 'list the checks with `tankproof explain`',
-      at: keyAt,
-    }));
+  return limits.entries.filter(({ key }) => !checkIds.includes(key));
+}
+
+function limitProblems(reading: ProjectReading, checkIds: readonly string[] | undefined): readonly Diagnostic[] {
+  return unknownLimits(reading, checkIds).map(({ key, keyAt }) => ({
+    id: 'unknown-check',
+    message: `no check is called ${quoted(key)}`,
+    label: 'unknown check',
+    help: didYouMeanHelp({ word: key, names: checkIds ?? [] }) ?? 'list the checks with `tankproof explain`',
+    at: keyAt,
+  }));
 }
 
 /** The load that readings were taken with is one of the project. */

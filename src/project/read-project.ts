@@ -3,13 +3,14 @@ import { quantityParser } from '../parts/quantity-parser.ts';
 import { InputError } from '../source/diagnostic.ts';
 import type { Diagnostic, Outcome } from '../source/diagnostic.ts';
 import { inFileOrder } from '../source/file-order.ts';
+import { notSaid } from '../source/not-said.ts';
 import { readQuantities } from '../source/quantities.ts';
 import { structureProblems } from '../source/structure.ts';
 import { parseYaml } from '../source/yaml-source.ts';
-import { assembleDesign } from './assemble-design.ts';
+import { assembleDesign, limitsOf } from './assemble-design.ts';
 import type { DesignParts } from './assemble-design.ts';
 import type { Design } from './design.ts';
-import { projectContradictions } from './project-contradictions.ts';
+import { projectContradictions, unknownLimits } from './project-contradictions.ts';
 import { chokeOf, partAt } from './project-parts.ts';
 import { projectReading } from './project-reading.ts';
 import type { ProjectReading } from './project-reading.ts';
@@ -18,6 +19,12 @@ import { project as validate } from '../parts/validate.generated.js';
 
 /** Gives the part files of the folders that a project names, and of those that come along. */
 export type LibraryOpener = (folders: readonly string[]) => PartsLibrary;
+
+/** What is known of checks: their ids, and what is wrong with levels that a project sets for them. */
+export interface CheckLimits {
+  readonly ids: readonly string[];
+  readonly problemsOf: (project: Pick<Design, 'limits' | 'locate'>) => readonly Diagnostic[];
+}
 
 function foldersOf({ node }: ProjectReading): readonly string[] {
   const folders = node('partsFolders');
@@ -57,7 +64,7 @@ function partsOf({ reading, library }: { reading: ProjectReading; library: Parts
  * @param text         the file, decoded
  * @param path         of the file, for positions
  * @param openLibrary  gives part files; an InputError of it becomes a problem of `partsFolders`
- * @param checkIds     ids of all checks, to compare `limits` with; undefined: not compared
+ * @param checks       to hold `limits` against; undefined: not compared
  * @returns the design, every number finite; or everything that is wrong with the file and the part files it names, one diagnostic a
  *   cause, in file order
  */
@@ -65,12 +72,12 @@ export function readProject({
   text,
   path,
   openLibrary,
-  checkIds,
+  checks,
 }: {
   text: string;
   path: string;
   openLibrary: LibraryOpener;
-  checkIds?: readonly string[];
+  checks?: CheckLimits;
 }): Outcome<Design> {
   const parsed = parseYaml({ text, path, lists: projectLists });
   if (!parsed.ok) return parsed;
@@ -83,7 +90,17 @@ export function readProject({
   const { problems: partProblems, parts } = library.ok
     ? partsOf({ reading, library: library.value })
     : { problems: library.problems, parts: undefined };
-  const problems = [...structure.problems, ...unread, ...projectContradictions({ reading, checkIds }), ...partProblems];
+  // a misspelt id is told as such, not by what its value is not
+  const misnamed = new Set(unknownLimits(reading, checks?.ids).map(({ value }) => value.at.offset));
+  const misplaced = structure.problems.filter(({ at }) => at === undefined || !misnamed.has(at.offset));
+  const levels = checks?.problemsOf({ limits: limitsOf(reading), locate: reading.locate }) ?? [];
+  const problems = [
+    ...misplaced,
+    ...unread,
+    ...projectContradictions({ reading, checkIds: checks?.ids }),
+    ...notSaid({ problems: levels, said: misplaced }),
+    ...partProblems,
+  ];
   if (problems.length > 0) return { ok: false, problems: inFileOrder(problems) };
   if (!structure.valid || parts === undefined)
     return { ok: false, problems: [{ id: 'invalid', message: 'the file does not satisfy its schema', at: source.root.at }] };

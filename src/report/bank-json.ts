@@ -11,6 +11,8 @@ export interface BankDocument {
   readonly request: BankRequest;
   /** Nominal capacitance that is wanted. */
   readonly wanted: number;
+  /** Of the tool. */
+  readonly version: string;
 }
 
 /** `bank FILE` as a JSON document; see shared/bank.schema.json. */
@@ -19,14 +21,16 @@ export function bankJson({
   title,
   study,
   sort,
+  version,
 }: {
   file: string;
   title: string;
   study: BankStudy;
   sort: 'count' | 'volume';
+  version: string;
 }): object {
   return {
-    ...head({ file, title, request: study.request, wanted: study.wanted }),
+    ...head({ file, title, request: study.request, wanted: study.wanted, version }),
     sort,
     now: optionJson(study.now),
     parts: study.answers.map(answerJson),
@@ -52,8 +56,8 @@ export function drawerJson({ answers, ...document }: BankDocument & { answers: r
   };
 }
 
-function head({ file, title, request: { keep, within, depth, mostCount }, wanted }: BankDocument): object {
-  return { file, title, keep, within, wantedCapacitance: wanted, depth, most: mostCount };
+function head({ file, title, request: { keep, within, depth, mostCount }, wanted, version }: BankDocument): object {
+  return { tankproof: { version, bankVersion: 1 }, file, title, keep, within, wantedCapacitance: wanted, depth, most: mostCount };
 }
 
 function answerJson(answer: PartAnswer): object {

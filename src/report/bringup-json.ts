@@ -5,10 +5,11 @@ import type { PredictedReadings } from '../studies/predicted-readings.ts';
 import { unitOf } from '../units/dimensions-table.ts';
 
 /** A card as JSON data; its schema is shared/bringup.schema.json. SI units. */
-export function bringupJson({ file, title, card }: { file: string; title: string; card: BringupCard }): object {
+export function bringupJson({ file, title, card, version }: { file: string; title: string; card: BringupCard; version: string }): object {
   const { blockers, warnings, cautions, loads, meter, gates, supply, lamp, steps, fuse, probe } = card;
   const { clamp, pullUp, ...gateRest } = gates;
   return {
+    tankproof: { version, bringupVersion: 1 },
     file,
     title,
     mayPowerUp: blockers.length === 0,

@@ -5,9 +5,20 @@ import { jsonResult } from './json.ts';
 import { gravestVerdict } from './review-report.ts';
 
 /** Readings against predictions as JSON data; its schema is shared/readings.schema.json. SI units. */
-export function readingsJson({ file, title, study }: { file: string; title: string; study: ReadingsStudy }): object {
+export function readingsJson({
+  file,
+  title,
+  study,
+  version,
+}: {
+  file: string;
+  title: string;
+  study: ReadingsStudy;
+  version: string;
+}): object {
   const { comparisons, estimates, restsOn, causes, builds, asBuilt, load, voltage } = study;
   return {
+    tankproof: { version, readingsVersion: 1 },
     file,
     title,
     agrees: comparisons.every(({ verdict }) => verdict !== 'disagrees'),

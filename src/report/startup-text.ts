@@ -144,13 +144,16 @@ export function startupJson({
   title,
   events,
   map,
+  version,
 }: {
   file: string;
   title: string;
   events: readonly StartupEvent[];
   map?: LatchMap;
+  version: string;
 }): object {
   return {
+    tankproof: { version, startupVersion: 1 },
     file,
     title,
     events: events.map(({ event, load, asWritten, result, breakdown }) => ({

@@ -1,8 +1,19 @@
 import type { AxisWindow, WindowStudy } from '../studies/window.ts';
 
 /** `window FILE` as a JSON document; see shared/window.schema.json. */
-export function windowJson({ file, title, study: { depth, supply, load } }: { file: string; title: string; study: WindowStudy }): object {
+export function windowJson({
+  file,
+  title,
+  study: { depth, supply, load },
+  version,
+}: {
+  file: string;
+  title: string;
+  study: WindowStudy;
+  version: string;
+}): object {
   return {
+    tankproof: { version, windowVersion: 1 },
     file,
     title,
     depth,

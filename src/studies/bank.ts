@@ -10,9 +10,8 @@ import {
 } from '../checks/bank-search.ts';
 import { bankStateOf, withBank, worstStress, type BankDepth, type BankState } from '../checks/bank-state.ts';
 import type { Policies } from '../checks/policy.ts';
-import { nominalCorner } from '../driver/corner.ts';
 import { isKnown } from '../driver/known.ts';
-import { operatingPoint } from '../driver/operating-point.ts';
+import { nominalPoint } from '../driver/operating-point.ts';
 import { runningAnalysisOf } from '../driver/analysis.ts';
 import { boxVolume } from '../parts/box-volume.ts';
 import type { Capacitor } from '../parts/part.ts';
@@ -115,7 +114,7 @@ export function wishOf({ design, request }: { design: Design; request: BankReque
 
 /** Nominal, load by load; NaN where it does not oscillate, which keeps nothing. */
 function frequenciesOf(design: Design): readonly Hertz[] {
-  return design.loads.map((load) => operatingPoint({ design, load, corner: nominalCorner }).tank.frequency ?? Number.NaN);
+  return design.loads.map((load) => nominalPoint({ design, load }).tank.frequency ?? Number.NaN);
 }
 
 /**

@@ -1,9 +1,8 @@
 import { drawnCurrent } from '../checks/drawn-current.ts';
 import { assumedAmbient } from '../driver/ambient.ts';
-import { coilOf } from '../driver/coil.ts';
-import type { Corner } from '../driver/corner.ts';
+import { currentShareFactor } from '../driver/bank-heat.ts';
 import { isKnown, whenKnown, type Maybe, type Unknown } from '../driver/known.ts';
-import { currentShareFactor, operatingPoint, type OperatingPoint, type Running } from '../driver/operating-point.ts';
+import type { OperatingPoint, Running } from '../driver/operating-point.ts';
 import { totalLoss } from '../driver/switch-heat.ts';
 import type { Design, Load, ReadingKey } from '../project/design.ts';
 
@@ -13,29 +12,28 @@ export type PredictedReadings = Readonly<Record<ReadingKey, Maybe>>;
 const notRunning: Unknown = { unknown: 'it does not oscillate with this load' };
 
 /**
- * What a driver at one corner should read.
+ * What a driver should read.
  *
- * @param design  the project
- * @param corner  tolerances
- * @param idle    load of supplyCurrentIdle
- * @param loaded  load of supplyCurrentLoaded; undefined where there is none
- * @param at      load of every other reading
+ * @param design   the project
+ * @param pointOf  the driver as it runs with a load
+ * @param idle     load of supplyCurrentIdle
+ * @param loaded   load of supplyCurrentLoaded; undefined where there is none
+ * @param at       load of every other reading
  * @returns SI values, or why there is none; temperatures are steady ones
  */
 export function predictedReadings({
   design,
-  corner,
+  pointOf,
   idle,
   loaded,
   at,
 }: {
   design: Design;
-  corner: Corner;
+  pointOf: (load: Load) => OperatingPoint;
   idle: Load;
   loaded: Load | undefined;
   at: Load;
 }): PredictedReadings {
-  const pointOf = (load: Load): OperatingPoint => operatingPoint({ design, load, corner });
   const points = new Map([idle, at, ...(loaded === undefined ? [] : [loaded])].map((load) => [load, pointOf(load)]));
   const point = points.get(at)!;
   const drawn = (load: Load | undefined): Maybe => {
@@ -56,7 +54,7 @@ export function predictedReadings({
       whenKnown({ bankRise }, ({ bankRise: rise }) => ambient + rise * currentShareFactor(design) ** 2),
     ),
     switchTemperature: running((state) => caseTemperature({ design, running: state })),
-    coilTemperature: coilOf(design).temperature,
+    coilTemperature: running(() => point.coil.temperature),
   };
 }
 

@@ -1,6 +1,4 @@
-import { operatingPoint } from '../driver/operating-point.ts';
-import { nominalCorner } from '../driver/corner.ts';
-import { addedResistance } from '../driver/tank.ts';
+import { addedResistance, nominalPoint } from '../driver/operating-point.ts';
 import { addsLoss } from '../driver/timed-events.ts';
 import type { Design, Load } from '../project/design.ts';
 
@@ -24,7 +22,7 @@ export function readingLoads(design: Design): ReadingLoads {
   const light = design.loads.find((load) => !addsLoss(load)) ?? { name: 'coil alone' };
   const heavy = design.loads
     .filter(addsLoss)
-    .map((load) => ({ load, resistance: operatingPoint({ design, load, corner: nominalCorner }).tank.parallelResistance }))
+    .map((load) => ({ load, resistance: nominalPoint({ design, load }).tank.parallelResistance }))
     .toSorted((a, b) => a.resistance - b.resistance)[0]?.load;
   return {
     idle: heldLoad({ design, load: light }),

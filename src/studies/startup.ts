@@ -1,6 +1,5 @@
-import { nominalCorner } from '../driver/corner.ts';
 import type { Unknown } from '../driver/known.ts';
-import { operatingPoint } from '../driver/operating-point.ts';
+import { nominalPoint, type OperatingPoint } from '../driver/operating-point.ts';
 import type { Pair } from '../driver/time-domain/circuit-of.ts';
 import { timedDisturbance, type Disturbance } from '../driver/time-domain/disturbance.ts';
 import type { Outcome, TimedEvent } from '../driver/time-domain/outcome.ts';
@@ -49,7 +48,7 @@ export function startupEvents({ design, options }: { design: Design; options: St
 }
 
 function eventsOf({ design, load, options }: { design: Design; load: Load; options: StartupOptions }): readonly StartupEvent[] {
-  const point = operatingPoint({ design, load, corner: nominalCorner });
+  const point = nominalPoint({ design, load });
   const pair = pairOf({ design, point, options });
   const first = point.running === undefined ? 1e-6 : 0.02 / point.running.frequency;
   const recorded = (
@@ -105,7 +104,7 @@ function breakdownOf({
   };
 }
 
-function pairOf({ design, point, options }: { design: Design; point: ReturnType<typeof operatingPoint>; options: StartupOptions }): Pair {
+function pairOf({ design, point, options }: { design: Design; point: OperatingPoint; options: StartupOptions }): Pair {
   const ambient = design.environment.ambient ?? 298.15;
   return {
     mismatch: options.mismatch ?? usualMismatch,
@@ -146,7 +145,7 @@ export function latchMap({
   options: StartupOptions;
   progress: (share: Ratio) => void;
 }): LatchMap {
-  const points = design.loads.map((load) => operatingPoint({ design, load, corner: nominalCorner }));
+  const points = design.loads.map((load) => nominalPoint({ design, load }));
   const heaviest = points.reduce((a, b) => (b.tank.parallelResistance < a.tank.parallelResistance ? b : a));
   const { power: _power, ...rest } = heaviest.load;
   const held: Load =
@@ -157,7 +156,7 @@ export function latchMap({
   const outcomes = rows.map((voltage, i) => {
     const row = riseTimes.map((riseTime): Outcome | 'unknown' => {
       const changed: Design = { ...design, loads: [held], supply: { ...design.supply, voltage, riseTime } };
-      const point = operatingPoint({ design: changed, load: held, corner: nominalCorner });
+      const point = nominalPoint({ design: changed, load: held });
       const start = timedStart({ design: changed, point, pair: pairOf({ design: changed, point, options }) });
       return 'unknown' in start ? 'unknown' : start.outcome;
     });

@@ -1,5 +1,4 @@
-import { nominalCorner } from '../driver/corner.ts';
-import { operatingPoint, type OperatingPoint } from '../driver/operating-point.ts';
+import { nominalPoint, type OperatingPoint } from '../driver/operating-point.ts';
 import type { TimedEvent } from '../driver/time-domain/outcome.ts';
 import { recorder, tailRecorder, type Recording, type Tail } from '../driver/time-domain/recorder.ts';
 import { timedStart } from '../driver/time-domain/switch-on.ts';
@@ -42,7 +41,7 @@ const tailPeriods = 3;
  * @returns starts in the order of the loads; drawn is the first one that does not run, else the one with the highest drain peak
  */
 export function switchOnWaveforms(design: Design): SwitchOnWaveforms {
-  const starts = design.loads.map((load) => recordedStart({ design, point: operatingPoint({ design, load, corner: nominalCorner }) }));
+  const starts = design.loads.map((load) => recordedStart({ design, point: nominalPoint({ design, load }) }));
   const drawn = starts.reduce<RecordedStart | undefined>((a, b) => (rank(b) > rank(a) ? b : a), undefined);
   return {
     starts: starts.map(({ load, result }) => ({ load, result })),

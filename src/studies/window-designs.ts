@@ -1,7 +1,7 @@
 import type { Policies } from '../checks/policy.ts';
 import { standingsOf } from '../checks/review.ts';
 import { analysisOf, runningAnalysisOf } from '../driver/analysis.ts';
-import { addedResistance } from '../driver/tank.ts';
+import { addedResistance } from '../driver/operating-point.ts';
 import { timedAnalysis } from '../driver/timed-analysis.ts';
 import type { Design, Load } from '../project/design.ts';
 import type { Volt } from '../units/si.ts';

@@ -1,5 +1,5 @@
 import type { Policies } from '../checks/policy.ts';
-import { addedResistance } from '../driver/tank.ts';
+import { addedResistance } from '../driver/operating-point.ts';
 import type { Design } from '../project/design.ts';
 import type { Ratio, Volt, Watt } from '../units/si.ts';
 import { clearPlaces, ladder, wellRanges, type LadderInput } from './limit-ladder.ts';

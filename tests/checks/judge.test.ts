@@ -3,8 +3,8 @@ import type { Finding } from '../../src/checks/check.ts';
 import { judge } from '../../src/checks/judge.ts';
 import type { Policy } from '../../src/checks/policy.ts';
 
-const policy: Policy = { warn: { share: 0.8 }, fail: { share: 1 }, reason: 'test', source: 'test' };
-const absolute: Policy = { warn: { quantity: 5 }, fail: { quantity: 2 }, reason: 'test', source: 'test' };
+const policy: Policy = { warn: { share: 0.8 }, fail: { share: 1 }, isRated: true, reason: 'test', source: 'test' };
+const absolute: Policy = { warn: { quantity: 5 }, fail: { quantity: 2 }, isRated: false, reason: 'test', source: 'test' };
 const measured = (value: number, rating?: number): Finding => ({
   kind: 'measured',
   value,
@@ -45,7 +45,7 @@ test('the margin is what is left of the limit, and null against a limit of zero'
 });
 
 test('a limit may be so much less than the rating', () => {
-  const less: Policy = { warn: { quantity: 383.15 }, fail: { less: 25 }, reason: '', source: '' };
+  const less: Policy = { warn: { quantity: 383.15 }, fail: { less: 25 }, isRated: true, reason: '', source: '' };
   expect(judge({ finding: measured(400, 448.15), policy: less, sense: 'at-most' })).toMatchObject({ verdict: 'warn', limit: 423.15 });
   expect(judge({ finding: measured(424, 448.15), policy: less, sense: 'at-most' }).verdict).toBe('fail');
 });

@@ -1,9 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { projectPolicies, readPolicies } from '../../src/checks/read-policies.ts';
-import { checks, explained } from '../../src/checks/registry.ts';
-import { defaults, designOf, edited, measuredPad, reviewed, root } from './reviewed.ts';
+import { limitProblems, projectPolicies, readPolicies } from '../../src/checks/read-policies.ts';
+import { readTeamLimits } from '../../src/checks/read-team-limits.ts';
+import { checkIds, checks, explained } from '../../src/checks/registry.ts';
+import { partsInFolders } from '../../src/cli/parts-folders.ts';
+import { readProject } from '../../src/project/read-project.ts';
+import { analysed, defaults, designOf, edited, example, measuredPad, reviewed, root } from './reviewed.ts';
 
 const pad = measuredPad;
 const withLimits = (limits: string): string => `${pad}limits: ${limits}\n`;
@@ -70,6 +73,11 @@ describe('limits of a project', () => {
     ['{switch-peak-voltage: {warn: -0.2}}', 'out-of-range'],
     ['{switch-peak-voltage: {warn: 0 of rating}}', 'out-of-range'],
     ['{switch-peak-voltage: {fail: 1e400 V}}', 'not-finite'],
+    ['{hot-surface: {warn: 0.7 of rating}}', 'share-of-temperature'],
+    ['{hot-surface: {fail: 0.9}}', 'share-of-temperature'],
+    ['{switch-temperature: {fail: 90 % of rating}}', 'share-of-temperature'],
+    ['{loaded-q: {warn: 0.7 of rating}}', 'no-rating'],
+    ['{coil-temperature: {warn: rating - 25 K}}', 'no-rating'],
   ])('%s is %s', (limits, id) => {
     const design = designOf(withLimits(limits));
     const outcome = projectPolicies({ policies: defaults, design });
@@ -78,6 +86,41 @@ describe('limits of a project', () => {
       expect(outcome.problems[0]?.id).toBe(id);
       expect(outcome.problems[0]?.at?.line).toBe(pad.split('\n').length);
     }
+  });
+});
+
+describe('a level of a rating', () => {
+  const rated = new Map<string, Set<boolean>>();
+  for (const text of [pad, ...['charging-pad', 'bolt-heater', 'barn-charger', 'scrap-box-smelter', 'live-rail-lamp'].map(example)]) {
+    const analysis = analysed(text);
+    for (const check of checks)
+      for (const finding of analysis.corners.flatMap((instance) => check.run({ analysis, instance })))
+        if (finding.kind === 'measured') rated.set(check.id, (rated.get(check.id) ?? new Set()).add(finding.rating !== undefined));
+  }
+
+  test.each([...defaults.keys()])('of %s is refused where its findings have no rating', (id) => {
+    const [has, ...others] = rated.get(id) ?? [];
+    expect(has).toBeDefined();
+    expect(others).toEqual([]);
+    const isTemperature = checks.find((check) => check.id === id)!.dimension === 'temperature';
+    const problemsOf = (level: string): readonly (string | undefined)[] => {
+      const outcome = projectPolicies({ policies: defaults, design: designOf(withLimits(`{${id}: {warn: ${level}}}`)) });
+      return outcome.ok ? [] : outcome.problems.map((problem) => `${problem.id} ${problem.at?.column}`);
+    };
+    const column = `{${id}: {warn: `.length + 'limits: '.length + 1;
+    expect(problemsOf('1.0 of rating')).toEqual(has ? [] : [`no-rating ${column}`]);
+    if (!has || isTemperature) expect(problemsOf('0.7 of rating')).toEqual([`${has ? 'share-of-temperature' : 'no-rating'} ${column}`]);
+  });
+
+  test('stays one where the levels that it overrides are quantities', () => {
+    const team = readTeamLimits({
+      text: 'tankproofLimits: 1\nhot-surface: {warn: 40 degC, fail: 50 degC}\n',
+      path: 'team.yaml',
+      policies: defaults,
+    });
+    if (!team.ok) throw new Error('team');
+    const outcome = projectPolicies({ policies: team.value.policies, design: designOf(withLimits('{hot-surface: {fail: rating - 2 K}}')) });
+    expect(outcome.ok && outcome.value.get('hot-surface')).toMatchObject({ warn: { quantity: 313.15 }, fail: { less: 2 } });
   });
 });
 
@@ -92,6 +135,39 @@ test.each([
   expect(outcome.ok ? [] : outcome.problems).toMatchObject([
     { message: `\`limits.switch-peak-voltage.warn\`: "${text}" is no level`, help: expect.stringContaining(help) as string },
   ]);
+});
+
+describe('everything that is wrong with the limits of a project is told at once, a cause once', () => {
+  const problemsOf = (limits: string, text = pad): readonly string[] => {
+    const path = join(root, 'examples', 'test.yaml');
+    const outcome = readProject({
+      text: `${text}limits: ${limits}\n`,
+      path,
+      openLibrary: (folders) => partsInFolders({ root, projectPath: path, folders }),
+      checks: { ids: checkIds, problemsOf: (project) => limitProblems({ policies: defaults, ...project }) },
+    });
+    const line = text.split('\n').length;
+    return outcome.ok ? [] : outcome.problems.map(({ id, at }) => `${id} ${at?.line === line ? '' : `${at?.line}:`}${at?.column}`);
+  };
+
+  test.each([
+    ['{loaded-w: {warn: 4}, loaded-q: {warn: 1 V}}', ['unknown-check 10', 'wrong-unit 48']],
+    ['{loaded-w: 4, loaded-q: {warm: 1 V}, choke-ratio: {fail: 2 V}}', ['unknown-check 10', 'unknown-key 34', 'wrong-unit 66']],
+    ['{loaded-q: {warn: 2 V, fail: 3 A}, latch-up: {warn: 1}}', ['wrong-unit 27', 'wrong-unit 38', 'fixed-limit 54']],
+    ['{loaded-q: {warn: 1, fail: 2 V}}', ['wrong-unit 36']],
+    ['{loaded-q: {warn: }, choke-ratio: {warn: true}}', ['no-value 21', 'wrong-type 50']],
+    ['{loaded-w: {warn: 1 V}}', ['unknown-check 10']],
+    ['{loaded-q: {warn: 6}}', []],
+  ])('%s', (limits, problems) => {
+    expect(problemsOf(limits)).toEqual(problems);
+  });
+
+  test('beside what else is wrong with the file', () => {
+    expect(problemsOf('{loaded-q: {warn: 1 V}}', edited(pad, ['voltage: 18 V', 'voltage: 18 A']))).toEqual([
+      'wrong-unit 5:12',
+      'wrong-unit 27',
+    ]);
+  });
 });
 
 test('a polypropylene part that allows less than 10 K is judged more strictly, another dielectric by its own maxRise', () => {

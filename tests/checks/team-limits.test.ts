@@ -72,6 +72,10 @@ describe('a file of limits', () => {
       ['upto: 90 degC', 'unknown-key 3:77'],
     ].map(([key, place]): [string, string[]] => [`waivers:\n${waiver.replace('}', `, ${key!}}`)}`, [place!]]),
     ['loaded-q: {warn: 1 V}\nloaded-w: {}', ['wrong-unit 2:18', 'unknown-check 3:1']],
+    ['loaded-q: {warm: 1, fail: 2 V}\nchoke-ratio: {warn: 5 A}', ['unknown-key 2:12', 'wrong-unit 2:27', 'wrong-unit 3:21']],
+    ['loaded-q: {warn: 1, fail: 2 V}', ['wrong-unit 2:27']],
+    ['loaded-q: {warn: true}\nloaded-w: 4', ['wrong-type 2:18', 'unknown-check 3:1']],
+    ['hot-surface: {warn: 0.9 of rating}', ['share-of-temperature 2:21']],
   ])('%j is refused where it is wrong', (text, places) => {
     expect(problemsOf(text)).toEqual(places);
   });

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { cautionsOf } from '../../src/checks/cautions.ts';
-import { projectPolicies } from '../../src/checks/read-policies.ts';
+import { limitProblems, projectPolicies } from '../../src/checks/read-policies.ts';
 import { checkIds } from '../../src/checks/registry.ts';
 import { reviewOf } from '../../src/checks/review.ts';
 import { partsInFolders } from '../../src/cli/parts-folders.ts';
@@ -11,7 +11,8 @@ import { analysisOf } from '../../src/driver/analysis.ts';
 import { assumptionsOf, ratingsUsed } from '../../src/driver/assumptions.ts';
 import { DesignError } from '../../src/driver/design-error.ts';
 import { quantitiesOf } from '../../src/driver/quantities.ts';
-import { readProject } from '../../src/project/read-project.ts';
+import type { PartsLibrary } from '../../src/parts/library.ts';
+import { readProject, type CheckLimits } from '../../src/project/read-project.ts';
 import { diagnosticsText } from '../../src/report/diagnostics.ts';
 import { jsonReport } from '../../src/report/json.ts';
 import { terminalReport } from '../../src/report/terminal.ts';
@@ -106,7 +107,9 @@ const mutant = fc
 /** All that `check` prints for a text, both ways, without a process. */
 function printed(text: string): string {
   const path = join(root, 'examples', 'mutant.yaml');
-  const outcome = readProject({ text, path, openLibrary: (folders) => partsInFolders({ root, projectPath: path, folders }), checkIds });
+  const openLibrary = (folders: readonly string[]): PartsLibrary => partsInFolders({ root, projectPath: path, folders });
+  const problemsOf: CheckLimits['problemsOf'] = (project) => limitProblems({ policies: defaults, ...project });
+  const outcome = readProject({ text, path, openLibrary, checks: { ids: checkIds, problemsOf } });
   if (!outcome.ok) return diagnosticsText({ problems: outcome.problems, textOf: () => text, width: 80 });
   const policies = projectPolicies({ policies: defaults, design: outcome.value });
   if (!policies.ok) return diagnosticsText({ problems: policies.problems, textOf: () => text, width: 80 });

@@ -1,10 +1,11 @@
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { ran, root } from './ran.ts';
 import { undescribed, validator } from './schemas.ts';
 
 const expectValid = validator('report.schema.json');
+const { version: packageVersion } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string };
 const examples = readdirSync(join(root, 'examples'))
   .filter((name) => name.endsWith('.yaml'))
   .map((name) => `examples/${name}`);
@@ -67,6 +68,34 @@ describe.concurrent('one JSON document on standard output', () => {
   });
 });
 
-test.each(['report.schema.json', 'sweep.schema.json', 'spread.schema.json'])('every property of %s is described', (name) => {
-  expect(undescribed(name)).toEqual([]);
+describe.concurrent('every document of a design says which tool and which version of its format wrote it', () => {
+  const heater = 'examples/bolt-heater.yaml';
+  test.each<[string, readonly string[]]>([
+    ['report', ['check', heater, '--closed-form']],
+    ['bank', ['bank', heater, '--closed-form', '--part', 'pp-box-330n-630v']],
+    ['bank', ['bank', heater, '--closed-form', '--part', 'pp-box-330n-630v', '--parallel', '6..12:6']],
+    ['bank', ['bank', heater, '--closed-form', '--have', 'pp-box-330n-630v=6']],
+    ['window', ['window', heater, '--closed-form']],
+    ['bringup', ['bringup', 'examples/spark-igniter.yaml']],
+    ['readings', ['readings', 'examples/charging-pad.yaml']],
+    ['sweep', ['sweep', heater, '--closed-form', '--vary', 'supply.voltage=20 V..24 V:4 V', '--show', 'drain.peak']],
+    ['spread', ['spread', heater, '--closed-form', '--builds', '20']],
+    ['compare', ['compare', heater, 'examples/charging-pad.yaml', '--closed-form']],
+    ['startup', ['startup', 'examples/spark-igniter.yaml']],
+  ])('%s', async (name, args) => {
+    const { stdout } = await ran([...args, '--json']);
+    const { tankproof } = JSON.parse(stdout) as { tankproof: object };
+    expect(tankproof).toEqual({ version: packageVersion, [`${name}Version`]: 1 });
+    if (name !== 'startup') validator(`${name}.schema.json`)(JSON.parse(stdout));
+  });
+
+  test.each(['bank', 'window', 'bringup', 'readings'])('a refusal of %s is of its schema too', async (name) => {
+    const { stdout, status } = await ran([name, 'examples/missing.yaml', '--json']);
+    expect(status).toBe(2);
+    validator(`${name}.schema.json`)(JSON.parse(stdout));
+  });
+});
+
+test.each(['report', 'sweep', 'spread', 'bringup', 'readings'])('every property of the schema of %s is described', (name) => {
+  expect(undescribed(`${name}.schema.json`)).toEqual([]);
 });

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { hottestCoil } from '../../src/driver/coil-heat.ts';
 import { coilOf } from '../../src/driver/coil.ts';
 import { designOf, edited, measuredPad } from '../checks/reviewed.ts';
 
@@ -67,14 +68,16 @@ test('a shape that does not exist is one mistake', () => {
 
 describe('a coil by its geometry', () => {
   test('and the same coil by the values computed from it are one', () => {
-    const byShape = coilOf(designOf(withCoil(...solenoid)));
+    const design = designOf(withCoil(...solenoid));
+    const byShape = { ...coilOf(design), ...hottestCoil(design) };
     expect(byShape.inductance).toBeGreaterThan(1e-6);
     const copied = designOf(withCoil(`inductance: ${byShape.inductance * 1e6} uH`, `resistance: ${byShape.resistance * 1e3} mohm`));
     expect(coilOf(copied).inductance / byShape.inductance).toBeCloseTo(1, 9);
   });
 
   test('measured values beside a geometry win, and the geometry gives temperature and field', () => {
-    const both = coilOf(designOf(withCoil('inductance: 2.2 uH', 'resistance: 9 mohm', ...solenoid)));
+    const design = designOf(withCoil('inductance: 2.2 uH', 'resistance: 9 mohm', ...solenoid));
+    const both = { ...coilOf(design), ...hottestCoil(design) };
     expect(both.inductance).toBeCloseTo(2.2e-6, 12);
     expect(both.resistance).toBeCloseTo(9e-3, 9);
     expect(typeof both.temperature).toBe('number');
@@ -88,17 +91,17 @@ describe('a coil by its geometry', () => {
   });
 
   test('a hot coil has more resistance than a cold one, and litz less than a wire of its copper', () => {
-    const coil = coilOf(designOf(withCoil(...solenoid)));
-    expect(coil.resistance).toBeGreaterThan(coil.leastResistance);
-    const litz = coilOf(
+    const design = designOf(withCoil(...solenoid));
+    expect(hottestCoil(design).resistance).toBeGreaterThan(coilOf(design).leastResistance);
+    const litz = hottestCoil(
       designOf(withCoil(...solenoid.slice(0, 4), 'conductor: {shape: litz, outerDiameter: 3 mm, strands: 400, strandDiameter: 0.1 mm}')),
     );
-    const wire = coilOf(designOf(withCoil(...solenoid.slice(0, 4), 'conductor: {shape: wire, outerDiameter: 2 mm}')));
+    const wire = hottestCoil(designOf(withCoil(...solenoid.slice(0, 4), 'conductor: {shape: wire, outerDiameter: 2 mm}')));
     expect(litz.resistance).toBeLessThan(wire.resistance);
   });
 
   test('water keeps it cool and says how much of it', () => {
-    const cooled = coilOf(designOf(withCoil(...solenoid, 'cooling: water')));
+    const cooled = hottestCoil(designOf(withCoil(...solenoid, 'cooling: water')));
     expect(cooled.temperature).toBe(35 + 273.15 + 20);
     expect(cooled.waterFlow! * 6e7).toBeGreaterThan(1);
   });

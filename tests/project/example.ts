@@ -117,7 +117,7 @@ export const read = (text: string, library: PartsLibrary = memoryLibrary()): Ret
     text,
     path: 'pad.yaml',
     openLibrary: () => library,
-    checkIds: ['switch-peak-voltage', 'loaded-q', 'capacitor-self-heating'],
+    checks: { ids: ['switch-peak-voltage', 'loaded-q', 'capacitor-self-heating'], problemsOf: () => [] },
   });
 
 /** The example with one piece replaced. */

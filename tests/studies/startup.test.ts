@@ -29,7 +29,7 @@ describe('an event whose drains pass V_DSS is run again with switches that break
     );
   });
   test('the document has it there alone: the peaks are those of drains that rise without bound', () => {
-    const document = JSON.parse(JSON.stringify(startupJson({ file: 'a', title: 'b', events }))) as {
+    const document = JSON.parse(JSON.stringify(startupJson({ file: 'a', title: 'b', events, version: '1.2.3' }))) as {
       events: { peaks: object; breakdown?: { energy: number } }[];
     };
     expect(document.events[0]!.breakdown!.energy).toBe(first!.breakdown!.energy);

@@ -1,8 +1,7 @@
 import type { Design } from '../../project/design.ts';
 import type { Kelvin, Ohm, Ratio, Second, Volt } from '../../units/si.ts';
 import { isKnown, type Unknown } from '../known.ts';
-import { addedResistance } from '../tank.ts';
-import type { OperatingPoint } from '../operating-point.ts';
+import { addedResistance, type OperatingPoint } from '../operating-point.ts';
 import { switchModelOf } from '../switch-model.ts';
 import { capacitancesOf } from './capacitances-of.ts';
 import type { ChannelValues, Circuit } from './circuit.ts';

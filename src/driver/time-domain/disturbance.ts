@@ -1,8 +1,7 @@
 import type { Design } from '../../project/design.ts';
 import type { Ratio, Volt } from '../../units/si.ts';
 import { isKnown, type Unknown } from '../known.ts';
-import { operatingPoint, type OperatingPoint, type Running } from '../operating-point.ts';
-import { addedResistance } from '../tank.ts';
+import { addedResistance, operatingPoint, type OperatingPoint, type Running } from '../operating-point.ts';
 import { place, stateCount, type Circuit } from './circuit.ts';
 import { circuitOf, type Pair } from './circuit-of.ts';
 import { measuresOf } from './measures.ts';
@@ -66,8 +65,8 @@ export function timedDisturbance({
   const up: Circuit = { ...given, supply: { ...given.supply, riseTime: 0 }, tank: { ...given.tank, load: before, loadAfter: before } };
   const measures = { ...measuresOf({ design, point, running, circuit: up }), railUp: 0, mayRest: false };
   const { name, frequencyShift = 0 } = point.load;
-  const first =
-    disturbance.kind === 'load application' ? operatingPoint({ design, load: { name, frequencyShift }, corner: point.corner }) : point;
+  const { corner, coil } = point;
+  const first = disturbance.kind === 'load application' ? operatingPoint({ design, load: { name, frequencyShift }, corner, coil }) : point;
   const settled = runOf({
     circuit: up,
     initial: runningState({ circuit: up, running: first.running ?? running, point: first }),

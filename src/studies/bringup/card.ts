@@ -3,8 +3,7 @@ import { drawnCurrent } from '../../checks/drawn-current.ts';
 import { recommendedFuse } from '../../checks/recommended-fuse.ts';
 import type { Result } from '../../checks/result.ts';
 import type { Analysis } from '../../driver/analysis.ts';
-import { nominalCorner } from '../../driver/corner.ts';
-import { operatingPoint } from '../../driver/operating-point.ts';
+import { nominalPoint } from '../../driver/operating-point.ts';
 import type { Design } from '../../project/design.ts';
 import type { Ampere, Hertz, Volt } from '../../units/si.ts';
 import { readingLoads, type ReadingLoads } from '../reading-loads.ts';
@@ -113,7 +112,7 @@ function isFedByRise({ gates: { pullUp } }: Design): boolean {
 }
 
 function probeNeeds({ analysis, steps, loads }: { analysis: Analysis; steps: readonly VoltageStep[]; loads: ReadingLoads }): ProbeNeeds {
-  const { running } = operatingPoint({ design: analysis.design, load: loads.idle, corner: nominalCorner });
+  const { running } = nominalPoint({ design: analysis.design, load: loads.idle });
   const peaks = analysis.corners.flatMap(({ point, switchOn, loadRemoval }) => [
     point.running?.drainPeak ?? 0,
     ...[switchOn, loadRemoval].map((event) => (event === undefined || 'unknown' in event ? 0 : event.drainPeak)),

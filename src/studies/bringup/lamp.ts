@@ -1,5 +1,4 @@
-import { nominalCorner } from '../../driver/corner.ts';
-import { operatingPoint } from '../../driver/operating-point.ts';
+import { nominalPoint } from '../../driver/operating-point.ts';
 import { timedStart } from '../../driver/time-domain/switch-on.ts';
 import { usualMismatch } from '../../driver/usual-pair.ts';
 import { filamentVoltage, hotOverColdFilament } from '../../physics/filament.ts';
@@ -41,7 +40,7 @@ const leastRail = 0.9;
  */
 export function lampChoice({ design, idle }: { design: Design; idle: Load }): LampChoice | { readonly none: string } {
   const { voltage } = design.supply;
-  const point = operatingPoint({ design, load: idle, corner: nominalCorner });
+  const point = nominalPoint({ design, load: idle });
   if (point.running === undefined) return { none: 'it does not oscillate' };
   const current = drawnCurrent({ design, point, running: point.running }).total;
   const kind = onShelf.find(({ ratedVoltage }) => voltage <= stands * ratedVoltage) ?? onShelf.at(-1)!;
@@ -66,7 +65,7 @@ export function lampChoice({ design, idle }: { design: Design; idle: Load }): La
 
 function startsBehind({ design, idle, resistance }: { design: Design; idle: Load; resistance: Ohm }): boolean {
   const behind: Design = { ...design, supply: { ...design.supply, resistance: (design.supply.resistance ?? 0) + resistance } };
-  const point = operatingPoint({ design: behind, load: idle, corner: nominalCorner });
+  const point = nominalPoint({ design: behind, load: idle });
   const junction = design.environment.ambient ?? 298.15;
   const start = timedStart({ design: behind, point, pair: { mismatch: usualMismatch, strength: 1, junction } });
   return !('unknown' in start) && start.outcome === 'runs';

@@ -1,3 +1,4 @@
+import { warmCoil } from '../../driver/coil-heat.ts';
 import { coilOf } from '../../driver/coil.ts';
 import { capacitorToleranceOf } from '../../driver/capacitor-tolerance.ts';
 import { diodeDrop } from '../../physics/gate.ts';
@@ -33,6 +34,7 @@ export function meterChecks(design: Design): readonly MeterCheck[] {
   const { pullUp, pullDown, clamp } = design.gates;
   const isOnRail = pullUp.from === 'supply';
   const coil = coilOf(design);
+  const { resistance } = warmCoil({ design, current: 0 });
   const { bank } = design.tank;
   const capacitance = ((bank.capacitor.ratings.capacitance?.value ?? 0) * bank.parallel) / bank.series;
   const spread = capacitorToleranceOf(design);
@@ -59,13 +61,13 @@ export function meterChecks(design: Design): readonly MeterCheck[] {
     {
       between: 'drain to drain',
       range: 'ohms',
-      expect: { low: 0, high: meterLeads + coil.resistance, dimension },
+      expect: { low: 0, high: meterLeads + resistance, dimension },
       note: 'the coil: continuity',
     },
     {
       between: 'supply + to each drain',
       range: 'ohms',
-      expect: { low: 0, high: meterLeads + choke + coil.resistance, dimension },
+      expect: { low: 0, high: meterLeads + choke + resistance, dimension },
       note: 'the choke: continuity',
     },
     {

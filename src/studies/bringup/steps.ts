@@ -3,7 +3,7 @@ import type { Result } from '../../checks/result.ts';
 import type { Analysis } from '../../driver/analysis.ts';
 import { cornersOf, nominalCorner } from '../../driver/corner.ts';
 import { isKnown, type Maybe, type Unknown } from '../../driver/known.ts';
-import { operatingPoint, type OperatingPoint } from '../../driver/operating-point.ts';
+import { nominalPoint, operatingPoint, type OperatingPoint } from '../../driver/operating-point.ts';
 import { settledStart, type SettledStart } from '../../driver/settled-start.ts';
 import { timedDisturbance } from '../../driver/time-domain/disturbance.ts';
 import type { TimedEvent } from '../../driver/time-domain/outcome.ts';
@@ -74,7 +74,8 @@ export function voltageSteps({
     });
     const start = startAt({ design, load: idle });
     const reviewed = share === 1 ? wholeStart({ analysis, idle }) : undefined;
-    const at = (load: Load): PredictedReadings => predictedReadings({ design, corner: nominalCorner, idle, loaded, at: load });
+    const pointOf = (load: Load): OperatingPoint => nominalPoint({ design, load });
+    const at = (load: Load): PredictedReadings => predictedReadings({ design, pointOf, idle, loaded, at: load });
     const why = whyNot(start) ?? (reviewed === undefined ? undefined : whyNot(reviewed));
     const events = loaded === undefined || why !== undefined ? {} : loadEvents({ design, load: loaded });
     const startPeak: Maybe = 'unknown' in start ? start : (start.transient?.drainPeak ?? { unknown: 'it does not start' });
@@ -134,12 +135,12 @@ function whyNot(start: SettledStart | Unknown): string | undefined {
 
 function startAt({ design, load }: { design: Design; load: Load }): SettledStart | Unknown {
   const low = { ...nominalCorner, supply: 1 - (design.supply.tolerance ?? 0) };
-  const point = operatingPoint({ design, load, corner: nominalCorner });
+  const point = nominalPoint({ design, load });
   return settledStart({ design, point, weak: operatingPoint({ design, load, corner: low }) });
 }
 
 function loadEvents({ design, load }: { design: Design; load: Load }): Pick<VoltageStep, 'insertionPeak' | 'removalPeak'> {
-  const point = operatingPoint({ design, load, corner: nominalCorner });
+  const point = nominalPoint({ design, load });
   const pair = usualPair(point);
   const peak = (event: TimedEvent | Unknown): Maybe => {
     if ('unknown' in event) return event;

@@ -2,9 +2,8 @@ import { assumedAmbient } from '../../driver/ambient.ts';
 import { nominalCorner } from '../../driver/corner.ts';
 import { gateNetworkAt } from '../../driver/gate-network.ts';
 import { isKnown } from '../../driver/known.ts';
-import { coilOf } from '../../driver/coil.ts';
 import type { Design } from '../../project/design.ts';
-import { parameterNames, predicted, projectFactors, type ReadingModel } from './model.ts';
+import { expectedReadings, parameterNames, predicted, projectFactors, type ReadingModel } from './model.ts';
 import { coverage, isTemperature, readingKinds, type Observation } from './observed.ts';
 
 /** A reading beside what was predicted. */
@@ -32,24 +31,26 @@ export function comparisons({
   model: ReadingModel;
   observations: readonly Observation[];
 }): readonly Comparison[] {
+  const written = expectedReadings(model);
   const nominal = predicted(model, projectFactors);
   const moved = parameterNames.map((name) => predicted(model, { ...projectFactors, [name]: 1 + step }));
   return observations.map((observation): Comparison => {
     const { key, value, uncertainty } = observation;
-    const expected = key === 'coilTemperature' ? coilOf(design).temperature : nominal?.[key];
-    if (expected === undefined || !isKnown(expected))
+    const [expected, modelled] = [written[key], nominal?.[key]];
+    if (!isKnown(expected))
       return {
         ...observation,
         predicted: null,
         combined: null,
         verdict: 'not compared',
-        note: expected?.unknown ?? 'the project’s own values give none',
+        note: expected.unknown,
       };
     if (isTemperature(key)) return temperature({ observation, expected, ambient: design.environment.ambient ?? assumedAmbient });
     if (key === 'gateHigh') return gate({ observation, expected, model });
     const spread = parameterNames.map((name, i) => {
       const other = moved[i]?.[key];
-      return other !== undefined && isKnown(other) ? (coverage * model.priors[name] * (other - expected)) / Math.log1p(step) : 0;
+      if (other === undefined || modelled === undefined || !isKnown(other) || !isKnown(modelled)) return 0;
+      return (coverage * model.priors[name] * (other - modelled)) / Math.log1p(step);
     });
     const combined = Math.hypot(uncertainty, readingKinds[key].model * expected, ...spread);
     return { ...observation, predicted: expected, combined, verdict: Math.abs(value - expected) <= combined ? 'agrees' : 'disagrees' };

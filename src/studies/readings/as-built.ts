@@ -4,6 +4,7 @@ import type { Policies } from '../../checks/policy.ts';
 import type { Result } from '../../checks/result.ts';
 import { reviewOf } from '../../checks/review.ts';
 import { analysisOf } from '../../driver/analysis.ts';
+import { hottestCoil } from '../../driver/coil-heat.ts';
 import { coilOf } from '../../driver/coil.ts';
 import { timedAnalysis } from '../../driver/timed-analysis.ts';
 import type { Design, Load } from '../../project/design.ts';
@@ -43,7 +44,7 @@ export function designAsBuilt({ design, build: { fit, fault } }: { design: Desig
       coil: {
         ...design.tank.coil,
         inductance: coil.inductance * factors.coil,
-        resistance: coil.resistance * factors.loss,
+        resistance: hottestCoil(design).resistance * factors.loss,
         tolerance: Math.min(coil.tolerance, left),
       },
     },

@@ -1,6 +1,5 @@
-import { nominalCorner } from '../../driver/corner.ts';
 import { isKnown } from '../../driver/known.ts';
-import { operatingPoint } from '../../driver/operating-point.ts';
+import { nominalPoint } from '../../driver/operating-point.ts';
 import type { Design, ReadingKey } from '../../project/design.ts';
 import { faultsFor, type Fault, type FaultId } from './faults.ts';
 import { readingFit, type ReadingFit } from './fit.ts';
@@ -84,7 +83,7 @@ export function causesOf({
 
 /** A pair that latches gives no readings. */
 function latches({ design, loaded, idle }: ReadingModel): boolean {
-  return operatingPoint({ design, load: loaded ?? idle, corner: nominalCorner }).running?.losses === 'latched';
+  return nominalPoint({ design, load: loaded ?? idle }).running?.losses === 'latched';
 }
 
 /** Readings that the fault moves, or that the tolerances did not explain. */

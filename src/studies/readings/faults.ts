@@ -1,7 +1,6 @@
 import { switchModelOf } from '../../driver/switch-model.ts';
-import { nominalCorner } from '../../driver/corner.ts';
 import { isKnown } from '../../driver/known.ts';
-import { operatingPoint } from '../../driver/operating-point.ts';
+import { nominalPoint } from '../../driver/operating-point.ts';
 import type { Design } from '../../project/design.ts';
 import type { Rating } from '../../parts/part.ts';
 import { formatQuantity } from '../../units/format-quantity.ts';
@@ -123,7 +122,7 @@ const doubted: Ratio = 0.5;
 function chokesMaySaturate({ design, at, loaded = at }: ReadingModel): boolean {
   const stated = design.chokes.choke.ratings.saturationCurrent?.value;
   if (stated === undefined) return true;
-  const peaks = [at, loaded].map((load) => operatingPoint({ design, load, corner: nominalCorner }).running?.chokePeak ?? 0);
+  const peaks = [at, loaded].map((load) => nominalPoint({ design, load }).running?.chokePeak ?? 0);
   return Math.max(...peaks) > doubted * stated;
 }
 
@@ -189,7 +188,7 @@ function leakingThresholds({ design, loaded, idle }: ReadingModel): readonly Fau
     };
   });
   const leaking = faults.filter(({ change }) => {
-    const { running } = operatingPoint({ design: change(design), load, corner: nominalCorner });
+    const { running } = nominalPoint({ design: change(design), load });
     if (running === undefined || running.losses === 'latched' || 'unknown' in running.losses) return false;
     return 2 * running.losses.leak > leastLeak * running.supplyVoltage * running.supplyCurrent;
   });

@@ -2,6 +2,7 @@ import { capacitorToleranceOf } from '../../driver/capacitor-tolerance.ts';
 import { coilOf } from '../../driver/coil.ts';
 import { nominalCorner, type Corner } from '../../driver/corner.ts';
 import { DesignError } from '../../driver/design-error.ts';
+import { nominalPoint, operatingPoint } from '../../driver/operating-point.ts';
 import type { Design, Load } from '../../project/design.ts';
 import type { Ratio } from '../../units/si.ts';
 import { predictedReadings, type PredictedReadings } from '../predicted-readings.ts';
@@ -21,7 +22,9 @@ export const usualSpread = { choke: 0.2, loss: 0.4, load: 0.2, source: 2, least:
 
 /** The driver that readings were taken of, in a form that is quick to compute. */
 export interface ReadingModel {
-  /** At the voltage of the readings, the coil by its values alone. */
+  /** The project at the voltage of the readings. */
+  readonly asWritten: Design;
+  /** The same with the coil by its values alone. */
   readonly design: Design;
   readonly idle: Load;
   readonly loaded: Load | undefined;
@@ -38,22 +41,22 @@ export function readingModel(design: Design): ReadingModel {
   const named = design.loads.find((load) => load.name === name);
   const at =
     named === undefined || named.name === idle.name ? idle : named.name === loaded?.name ? loaded : heldLoad({ design, load: named });
-  const coil = coilOf(design);
+  const { inductance, tolerance } = coilOf(design);
   const voltage = supplyVoltage?.value ?? design.supply.voltage;
   const voltageSpread =
     supplyVoltage === undefined ? (design.supply.tolerance ?? 0) : (supplyVoltage.uncertainty ?? supplyUncertainty * voltage) / voltage;
   const deviation = (spread: Ratio): number => Math.log1p(Math.max(spread, usualSpread.least)) / coverage;
+  const asWritten = atVoltage({ design, voltage, loads: [...new Set([idle, at, ...(loaded === undefined ? [] : [loaded])])] });
+  const { resistance } = nominalPoint({ design: asWritten, load: at }).coil;
   return {
-    design: {
-      ...atVoltage({ design, voltage, loads: [...new Set([idle, at, ...(loaded === undefined ? [] : [loaded])])] }),
-      tank: { ...design.tank, coil: { inductance: coil.inductance, resistance: coil.resistance, tolerance: coil.tolerance } },
-    },
+    asWritten,
+    design: { ...asWritten, tank: { ...design.tank, coil: { inductance, resistance, tolerance } } },
     idle,
     loaded,
     at,
     priors: {
       supply: deviation(voltageSpread),
-      coil: deviation(coil.tolerance),
+      coil: deviation(tolerance),
       bank: deviation(capacitorToleranceOf(design)),
       choke: deviation(design.chokes.choke.ratings.tolerance?.value ?? usualSpread.choke),
       loss: deviation(usualSpread.loss),
@@ -80,7 +83,7 @@ export function scaledLosses({ design, factors }: { design: Design; factors: Fac
   return {
     ...design,
     supply: { ...design.supply, ...(source === undefined ? {} : { resistance: source * factors.source }) },
-    tank: { ...design.tank, coil: { ...coil, resistance: coilOf(design).resistance * factors.loss } },
+    tank: { ...design.tank, coil: { ...coil, resistance: (coil.resistance ?? 0) * factors.loss } },
   };
 }
 
@@ -89,16 +92,22 @@ export function cornerOf({ supply, coil, bank, choke }: Factors): Corner {
   return { ...nominalCorner, supply, coil, capacitor: bank, choke };
 }
 
+/** What the project as it is written should read: its coil as warm as each load makes it. */
+export function expectedReadings({ asWritten: design, idle, loaded, at }: ReadingModel): PredictedReadings {
+  return predictedReadings({ design, pointOf: (load) => nominalPoint({ design, load }), idle, loaded, at });
+}
+
 /** What is read with values so many times those of the project; undefined where they cannot be. */
 export function predicted(model: ReadingModel, factors: Factors): PredictedReadings | undefined {
   const { idle, loaded, at } = model;
   const of = (load: Load): Load => scaledLoad(load, factors.load);
   const light = of(idle);
   const heavy = loaded === undefined ? undefined : of(loaded);
+  const [design, corner] = [scaledLosses({ design: model.design, factors }), cornerOf(factors)];
   try {
     return predictedReadings({
-      design: scaledLosses({ design: model.design, factors }),
-      corner: cornerOf(factors),
+      design,
+      pointOf: (load) => operatingPoint({ design, load, corner }),
       idle: light,
       loaded: heavy,
       at: at === idle ? light : at === loaded && heavy !== undefined ? heavy : of(at),

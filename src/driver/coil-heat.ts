@@ -1,0 +1,167 @@
+import { conductorTemperature } from '../physics/conductor-temperature.ts';
+import { coolantFlow } from '../physics/water-cooling.ts';
+import type { Design } from '../project/design.ts';
+import type { Ampere, AmperePerSquareMetre, CubicMetrePerSecond, Kelvin, Ohm, Ratio, Watt } from '../units/si.ts';
+import { assumedAmbient } from './ambient.ts';
+import { capacitorToleranceOf } from './capacitor-tolerance.ts';
+import type { Winding } from './coil-winding.ts';
+import { coilOf } from './coil.ts';
+import { nominalCorner, type Corner } from './corner.ts';
+import type { Maybe, Unknown } from './known.ts';
+
+/** The tank coil as warm as a current makes it. */
+export interface WarmCoil {
+  /** At the upper bound of its neighbours' effect. */
+  readonly resistance: Ohm;
+  readonly temperature: Maybe;
+  /** What its resistance is taken at; of a coil given by measured values the ambient's. */
+  readonly warm: Kelvin;
+  /** Effective: the current over the area that carries it at this frequency, per ampere of coil current. */
+  readonly densityPerAmpere: AmperePerSquareMetre | Unknown;
+  /** Water that a coil so cooled needs for a rise of `waterRise`. */
+  readonly waterFlow?: CubicMetrePerSecond;
+}
+
+/** Rise of the cooling water that is taken. */
+export const waterRise = 20;
+
+const notGiven = {
+  unknown: 'tank.coil is given by measured values: write shape, diameter, turns and conductor for its temperature and field',
+};
+
+/** Surfaces of neighbouring turns face each other and keep each other's air: half of the surface is taken to cool. */
+const shaded = 2;
+
+const known = new WeakMap<Design, WarmCoil>();
+/** By tank too, then by what else the coil's heat hangs on: a design that only starts in another way has the same coil. */
+const ofTank = new WeakMap<Design['tank'], Map<string, WarmCoil>>();
+
+/** The coil at its hottest: with the highest current of all corners, as every corner is judged. Computed once for a design. */
+export function hottestCoil(design: Design): WarmCoil {
+  const found = known.get(design) ?? sameCoil(design);
+  known.set(design, found);
+  return found;
+}
+
+function sameCoil(design: Design): WarmCoil {
+  const { supply, environment, tank } = design;
+  const coils = ofTank.get(tank) ?? new Map<string, WarmCoil>();
+  ofTank.set(tank, coils);
+  const key = `${supply.voltage} ${supply.tolerance} ${environment.ambient}`;
+  const found = coils.get(key) ?? warmCoil({ design, current: losslessCurrent({ design, corner: hottestCorner(design) }) });
+  coils.set(key, found);
+  return found;
+}
+
+/** Where the coil carries most: the highest supply and the lowest impedance. */
+function hottestCorner(design: Design): Omit<Corner, 'choke'> {
+  return {
+    supply: 1 + (design.supply.tolerance ?? 0),
+    coil: 1 - (design.tank.coil.tolerance ?? 0),
+    capacitor: 1 + capacitorToleranceOf(design),
+  };
+}
+
+/** Current of the coil, rms, with nothing lost on the way. */
+function losslessCurrent({ design, corner }: { design: Design; corner: Omit<Corner, 'choke'> }): Ampere {
+  const { bank } = design.tank;
+  const capacitance = ((bank.capacitor.ratings.capacitance?.value ?? 1e-6) * bank.parallel) / bank.series;
+  const impedance = Math.sqrt((coilOf(design).inductance * corner.coil) / (capacitance * corner.capacitor));
+  return (Math.PI * design.supply.voltage * corner.supply) / impedance / Math.SQRT2;
+}
+
+/**
+ * The coil as warm as a current makes it.
+ *
+ * @param design   the project
+ * @param current  of the coil, rms, in A
+ */
+export function warmCoil({ design, current }: { design: Design; current: Ampere }): WarmCoil {
+  const { winding } = coilOf(design);
+  const measured = design.tank.coil.resistance;
+  const ambient = design.environment.ambient ?? assumedAmbient;
+  if (winding === undefined) return { resistance: measured ?? 0, temperature: notGiven, warm: ambient, densityPerAmpere: notGiven };
+  const heat = heated({ winding, measured, current, ambient });
+  return {
+    ...heat,
+    resistance: measured ?? winding.resistanceAt(heat.warm).most,
+    densityPerAmpere: winding.ownResistanceAt(heat.warm) / winding.resistivityAt(heat.warm),
+  };
+}
+
+function heated({
+  winding,
+  measured = 0,
+  current,
+  ambient,
+}: {
+  winding: Winding;
+  measured: Ohm | undefined;
+  current: Ampere;
+  ambient: Kelvin;
+}): Pick<WarmCoil, 'temperature' | 'warm' | 'waterFlow'> {
+  const { geometry } = winding;
+  // a measured resistance that is more than that of the geometry heats more
+  const more = Math.max(1, measured / winding.resistanceAt(293.15).most);
+  const lossAt = (temperature: Kelvin): Watt => more * current ** 2 * winding.resistanceAt(temperature).most;
+  if (geometry.cooling === 'water') {
+    const warm = ambient + waterRise;
+    const waterFlow = coolantFlow({ power: Math.max(1e-9, lossAt(warm)), rise: waterRise });
+    const bore = geometry.conductor.outerDiameter - 2 * (geometry.conductor.wall ?? 0);
+    const isTooMuch = waterFlow > swiftestWater * (Math.PI / 4) * bore ** 2;
+    const unknown = `the coil would need more water than flows through its bore at ${swiftestWater} m/s`;
+    return { temperature: isTooMuch ? { unknown } : warm, warm, waterFlow };
+  }
+  const found = conductorTemperature({
+    diameter: geometry.conductor.outerDiameter,
+    emissivity: winding.emissivity,
+    ambient,
+    lossAt: (temperature) => ((winding.isAlone ? 1 : shaded) * lossAt(temperature)) / winding.length,
+    searchTo: hottest,
+  });
+  const temperature = found.found ? found.temperature : hottest;
+  return { temperature, warm: temperature };
+}
+
+/** A current that changes by less has settled. */
+const settled: Ratio = 1e-6;
+const mostSteps = 60;
+
+/**
+ * A state of the driver with its coil as warm as its own current makes it, which falls as the coil warms.
+ *
+ * @param design     the project
+ * @param stateWith  the state with the coil so warm
+ * @param currentOf  of the coil in a state, rms, in A
+ */
+export function settledState<State>({
+  design,
+  stateWith,
+  currentOf,
+}: {
+  design: Design;
+  stateWith: (coil: WarmCoil) => State;
+  currentOf: (state: State) => Ampere;
+}): State {
+  const isFixed = coilOf(design).winding === undefined;
+  let current = losslessCurrent({ design, corner: nominalCorner });
+  let [low, high] = [0, Infinity];
+  let before: { readonly current: Ampere; readonly excess: Ampere } | undefined;
+  for (let step = 0; ; step++) {
+    const state = stateWith(warmCoil({ design, current }));
+    const excess = currentOf(state) - current;
+    if (isFixed || Math.abs(excess) <= settled * current || step === mostSteps) return state;
+    if (excess > 0) low = current;
+    else high = current;
+    const straight = before === undefined ? [] : [(excess * (current - before.current)) / (before.excess - excess)];
+    const next = [...straight, excess].map((ahead) => current + ahead).find((one) => one >= low && one < high);
+    before = { current, excess };
+    current = next ?? (low + high) / 2;
+  }
+}
+
+/** Velocity of water in a bore that a pump still drives. */
+const swiftestWater = 2;
+
+/** End of the resistivity's straight line; a coil that does not settle below it is taken to be this hot. */
+const hottest: Kelvin = 600;
