@@ -47,19 +47,25 @@ function sameCoil(design: Design): WarmCoil {
   const { supply, environment, tank } = design;
   const coils = ofTank.get(tank) ?? new Map<string, WarmCoil>();
   ofTank.set(tank, coils);
-  const key = `${supply.voltage} ${supply.tolerance} ${environment.ambient}`;
-  const found = coils.get(key) ?? warmCoil({ design, current: losslessCurrent({ design, corner: hottestCorner(design) }) });
+  const key = `${supply.voltage} ${supply.tolerance} ${environment.ambient} ${mostDetuned(design)}`;
+  const found = coils.get(key) ?? warmCoil({ design, current: highestCurrent(design) });
   coils.set(key, found);
   return found;
 }
 
-/** Where the coil carries most: the highest supply and the lowest impedance. */
-function hottestCorner(design: Design): Omit<Corner, 'choke'> {
-  return {
+/** How far a load shifts the frequency up, which it does by less inductance. */
+function mostDetuned({ loads }: Design): Ratio {
+  return Math.max(0, ...loads.map(({ frequencyShift = 0 }) => frequencyShift));
+}
+
+/** Where the coil carries most: at the highest supply and the lowest impedance. */
+function highestCurrent(design: Design): Ampere {
+  const corner = {
     supply: 1 + (design.supply.tolerance ?? 0),
-    coil: 1 - (design.tank.coil.tolerance ?? 0),
+    coil: (1 - coilOf(design).tolerance) / (1 + mostDetuned(design)) ** 2,
     capacitor: 1 + capacitorToleranceOf(design),
   };
+  return losslessCurrent({ design, corner });
 }
 
 /** Current of the coil, rms, with nothing lost on the way. */
