@@ -84,10 +84,10 @@ function losslessCurrent({ design, corner }: { design: Design; corner: Omit<Corn
  */
 export function warmCoil({ design, current }: { design: Design; current: Ampere }): WarmCoil {
   const { winding } = coilOf(design);
-  const measured = design.tank.coil.resistance;
+  const { resistance: measured, resistanceAt } = design.tank.coil;
   const ambient = design.environment.ambient ?? assumedAmbient;
   if (winding === undefined) return { resistance: measured ?? 0, temperature: notGiven, warm: ambient, densityPerAmpere: notGiven };
-  const heat = heated({ winding, measured, current, ambient });
+  const heat = heated({ winding, measured, measuredAt: resistanceAt, current, ambient });
   return {
     ...heat,
     resistance: measured ?? winding.resistanceAt(heat.warm).most,
@@ -98,17 +98,19 @@ export function warmCoil({ design, current }: { design: Design; current: Ampere 
 function heated({
   winding,
   measured = 0,
+  measuredAt = 293.15,
   current,
   ambient,
 }: {
   winding: Winding;
   measured: Ohm | undefined;
+  measuredAt: Kelvin | undefined;
   current: Ampere;
   ambient: Kelvin;
 }): Pick<WarmCoil, 'temperature' | 'warm' | 'waterFlow'> {
   const { geometry } = winding;
   // a measured resistance that is more than that of the geometry heats more
-  const more = Math.max(1, measured / winding.resistanceAt(293.15).most);
+  const more = Math.max(1, measured / winding.resistanceAt(measuredAt).most);
   const lossAt = (temperature: Kelvin): Watt => more * current ** 2 * winding.resistanceAt(temperature).most;
   if (geometry.cooling === 'water') {
     const warm = ambient + waterRise;
