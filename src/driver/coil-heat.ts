@@ -62,10 +62,15 @@ function mostDetuned({ loads }: Design): Ratio {
 function highestCurrent(design: Design): Ampere {
   const corner = {
     supply: 1 + (design.supply.tolerance ?? 0),
-    coil: (1 - coilOf(design).tolerance) / (1 + mostDetuned(design)) ** 2,
+    coil: 1 - coilOf(design).tolerance,
     capacitor: 1 + capacitorToleranceOf(design),
   };
-  return losslessCurrent({ design, corner });
+  return losslessCurrent({ design, corner }) * (1 + mostDetuned(design));
+}
+
+/** The coil of one build, as hot as the highest current of its loads makes it. */
+export function hottestCoilAt({ design, corner }: { design: Design; corner: Corner }): WarmCoil {
+  return warmCoil({ design, current: losslessCurrent({ design, corner }) * (1 + mostDetuned(design)) });
 }
 
 /** Current of the coil, rms, with nothing lost on the way. */
