@@ -1,4 +1,5 @@
 import type { Design, Load } from '../project/design.ts';
+import type { WarmCoil } from './coil-heat.ts';
 import { cornersOf, type Corner } from './corner.ts';
 import { loadRemoval, switchOn, type Transient } from './events.ts';
 import type { Unknown } from './known.ts';
@@ -55,10 +56,11 @@ export function analysisOf(design: Design): Analysis {
  * One load with these factors on the nominal values as it is judged, transients included: the coil at its hottest, the transients damped
  * by what is sure.
  *
+ * @param coil  as warm as it is; at its hottest where not given
  * Errors: DesignError, see operatingPoint.
  */
-export function judgedCase({ design, load, corner }: { design: Design; load: Load; corner: Corner }): Case {
-  return caseOf({ design, point: operatingPoint({ design, load, corner }), damping: 'least' });
+export function judgedCase(of: { design: Design; load: Load; corner: Corner; coil?: WarmCoil }): Case {
+  return caseOf({ design: of.design, point: operatingPoint(of), damping: 'least' });
 }
 
 /** @param damping  of a transient: all that there is, or only what is sure */

@@ -47,19 +47,30 @@ function sameCoil(design: Design): WarmCoil {
   const { supply, environment, tank } = design;
   const coils = ofTank.get(tank) ?? new Map<string, WarmCoil>();
   ofTank.set(tank, coils);
-  const key = `${supply.voltage} ${supply.tolerance} ${environment.ambient}`;
-  const found = coils.get(key) ?? warmCoil({ design, current: losslessCurrent({ design, corner: hottestCorner(design) }) });
+  const key = `${supply.voltage} ${supply.tolerance} ${environment.ambient} ${mostDetuned(design)}`;
+  const found = coils.get(key) ?? warmCoil({ design, current: highestCurrent(design) });
   coils.set(key, found);
   return found;
 }
 
-/** Where the coil carries most: the highest supply and the lowest impedance. */
-function hottestCorner(design: Design): Omit<Corner, 'choke'> {
-  return {
+/** How far a load shifts the frequency up, which it does by less inductance. */
+function mostDetuned({ loads }: Design): Ratio {
+  return Math.max(0, ...loads.map(({ frequencyShift = 0 }) => frequencyShift));
+}
+
+/** Where the coil carries most: at the highest supply and the lowest impedance. */
+function highestCurrent(design: Design): Ampere {
+  const corner = {
     supply: 1 + (design.supply.tolerance ?? 0),
-    coil: 1 - (design.tank.coil.tolerance ?? 0),
+    coil: 1 - coilOf(design).tolerance,
     capacitor: 1 + capacitorToleranceOf(design),
   };
+  return losslessCurrent({ design, corner }) * (1 + mostDetuned(design));
+}
+
+/** The coil of one build, as hot as the highest current of its loads makes it. */
+export function hottestCoilAt({ design, corner }: { design: Design; corner: Corner }): WarmCoil {
+  return warmCoil({ design, current: losslessCurrent({ design, corner }) * (1 + mostDetuned(design)) });
 }
 
 /** Current of the coil, rms, with nothing lost on the way. */
@@ -78,10 +89,10 @@ function losslessCurrent({ design, corner }: { design: Design; corner: Omit<Corn
  */
 export function warmCoil({ design, current }: { design: Design; current: Ampere }): WarmCoil {
   const { winding } = coilOf(design);
-  const measured = design.tank.coil.resistance;
+  const { resistance: measured, resistanceAt } = design.tank.coil;
   const ambient = design.environment.ambient ?? assumedAmbient;
   if (winding === undefined) return { resistance: measured ?? 0, temperature: notGiven, warm: ambient, densityPerAmpere: notGiven };
-  const heat = heated({ winding, measured, current, ambient });
+  const heat = heated({ winding, measured, measuredAt: resistanceAt, current, ambient });
   return {
     ...heat,
     resistance: measured ?? winding.resistanceAt(heat.warm).most,
@@ -92,17 +103,19 @@ export function warmCoil({ design, current }: { design: Design; current: Ampere 
 function heated({
   winding,
   measured = 0,
+  measuredAt = 293.15,
   current,
   ambient,
 }: {
   winding: Winding;
   measured: Ohm | undefined;
+  measuredAt: Kelvin | undefined;
   current: Ampere;
   ambient: Kelvin;
 }): Pick<WarmCoil, 'temperature' | 'warm' | 'waterFlow'> {
   const { geometry } = winding;
   // a measured resistance that is more than that of the geometry heats more
-  const more = Math.max(1, measured / winding.resistanceAt(293.15).most);
+  const more = Math.max(1, measured / winding.resistanceAt(measuredAt).most);
   const lossAt = (temperature: Kelvin): Watt => more * current ** 2 * winding.resistanceAt(temperature).most;
   if (geometry.cooling === 'water') {
     const warm = ambient + waterRise;

@@ -105,13 +105,16 @@ export function windingOf({ geometry, measured, capacitance }: { geometry: CoilG
     // a search for the temperature asks the same ones again at every current
     resistanceAt: (temperature) => {
       const found = atTemperature.get(temperature) ?? resistanceAt(temperature);
-      atTemperature.set(temperature, found);
+      if (atTemperature.size < mostKept) atTemperature.set(temperature, found);
       return found;
     },
     ownResistanceAt,
     resistivityAt,
   };
 }
+
+/** Resistances that are kept: those of a few searches. */
+const mostKept = 1000;
 
 /** Length that the twist adds to the strands at most. */
 const litzTwist = 1.1;

@@ -41,6 +41,8 @@ export interface Chokes {
 export interface Coil {
   readonly inductance?: Henry;
   readonly resistance?: Ohm;
+  /** Of the coil when it has that resistance; cold where it is not said. */
+  readonly resistanceAt?: Kelvin;
   readonly tolerance?: Ratio;
   readonly geometry?: CoilGeometry;
 }

@@ -3,6 +3,7 @@ import type { Policies } from '../checks/policy.ts';
 import type { Result } from '../checks/result.ts';
 import { standingsOf, type Standing } from '../checks/review.ts';
 import { judgedCase, type Analysis } from '../driver/analysis.ts';
+import { hottestCoilAt } from '../driver/coil-heat.ts';
 import { startOf } from '../driver/start.ts';
 import { shareInterval } from '../physics/confidence-interval.ts';
 import { drawn, randomNumbers, type Spreading } from '../physics/random-numbers.ts';
@@ -128,7 +129,8 @@ export function spread({
 
 /** A build with every load, judged as a corner is. */
 export function buildStandings({ build: { design, corner }, policies }: { build: Build; policies: Policies }): readonly Standing[] {
-  const corners = design.loads.map((load) => judgedCase({ design, load, corner }));
+  const coil = hottestCoilAt({ design, corner });
+  const corners = design.loads.map((load) => judgedCase({ design, load, corner, coil }));
   const analysis: Analysis = { design, start: startOf(design), nominal: [], corners };
   return standingsOf({ analysis, policies, without: notInBuilds });
 }

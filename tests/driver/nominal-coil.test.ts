@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { analysisOf } from '../../src/driver/analysis.ts';
+import { warmCoil } from '../../src/driver/coil-heat.ts';
 import { coilOf } from '../../src/driver/coil.ts';
 import { quantitiesOf } from '../../src/driver/quantities.ts';
 import { conductorHeatFlow } from '../../src/physics/conductor-temperature.ts';
@@ -74,6 +75,18 @@ describe('nominal values of a coil given by its geometry', () => {
     expect(hottest).toBeGreaterThan(quantity(loose, 'coil.temperature')! + 4);
     for (const { point } of analysisOf(designOf(loose)).corners) expect(point.coil.temperature).toBe(hottest);
   });
+});
+
+test.each([
+  ['the error of the formula for its inductance', example('bolt-heater')],
+  ['a load that lowers its inductance', edited(example('charging-pad'), ['frequencyShift: -2 %', 'frequencyShift: 12 %'])],
+])('at its hottest a coil is no cooler than the current of any corner makes it: %s', (_why, text) => {
+  const design = designOf(text);
+  const { corners } = analysisOf(design);
+  for (const { point } of corners) {
+    const own = warmCoil({ design, current: point.running!.tankCurrentPeak / Math.SQRT2 }).temperature as number;
+    expect(own).toBeLessThanOrEqual(point.coil.temperature as number);
+  }
 });
 
 describe('the charging pad with a supply of ±20 %', () => {

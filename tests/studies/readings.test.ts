@@ -6,11 +6,19 @@ import { InputError } from '../../src/source/diagnostic.ts';
 import { comparisons } from '../../src/studies/readings/agreement.ts';
 import { estimatesOf, type Estimate } from '../../src/studies/readings/estimates.ts';
 import { readingFit } from '../../src/studies/readings/fit.ts';
-import { factorsOf, parameterNames, predicted, projectFactors, readingModel, type ReadingModel } from '../../src/studies/readings/model.ts';
+import {
+  expectedReadings,
+  factorsOf,
+  parameterNames,
+  predicted,
+  projectFactors,
+  readingModel,
+  type ReadingModel,
+} from '../../src/studies/readings/model.ts';
 import { coverage, observationsOf, readingKinds } from '../../src/studies/readings/observed.ts';
 import { readingProblems } from '../../src/studies/readings/refusals.ts';
 import { readingsStudy } from '../../src/studies/readings/study.ts';
-import { defaults, designOf, edited, example, measuredPad } from '../checks/reviewed.ts';
+import { defaults, designOf, edited, example, measuredPad, reviewed } from '../checks/reviewed.ts';
 
 const readingsOf = (design: Design, text: string): Design => {
   const base = designOf(edited(measuredPad, ['environment:', `readings: {${text}}\nenvironment:`]));
@@ -170,6 +178,19 @@ describe('what no running driver reads', () => {
 });
 
 describe('margins as built', () => {
+  test('where everything reads as predicted, a coil given by its geometry is as hot as check has it, at most', () => {
+    const text = example('barn-charger').replace(/readings:[^]*$/, '');
+    const design = designOf(text);
+    const { frequency, supplyCurrentIdle, drainPeak } = expectedReadings(readingModel(design));
+    const readings = { frequency, supplyCurrentIdle, drainPeak } as Readonly<Record<string, number>>;
+    const read = { ...design, readings: Object.fromEntries(Object.entries(readings).map(([key, value]) => [key, { value }])) };
+    const study = readingsStudy({ design: read, policies: defaults });
+    const checked = reviewed(text).get('coil-temperature')!.value!;
+    const asBuilt = study.asBuilt.find(({ id }) => id === 'coil-temperature')!.value!;
+    expect(asBuilt).toBeLessThan(checked + 0.5);
+    expect(asBuilt).toBeGreaterThan(checked - 4);
+  });
+
   test('a perfect set leaves the review as it was', () => {
     const design = designOf(measuredPad);
     const values = Object.entries(predicted(readingModel(design), projectFactors)!);

@@ -51,6 +51,27 @@ describe('shares against probabilities that can be computed', () => {
     expect(drivers[0]!.correlation).toBeLessThan(-0.999);
   });
 
+  // the current of the coil goes with the supply alone: it fails from where a project of that voltage has the limit
+  test.each([0.93, 1, 1.06])('the temperature of a coil, at the limit with %d of the supply', (share) => {
+    const coil = (volts: number, tolerance: number, limit = ''): string =>
+      edited(
+        measuredPad,
+        ['voltage: 18 V', `voltage: ${volts} V`],
+        ['  tolerance: 5 %', `  tolerance: ${tolerance} %`],
+        ['    tolerance: 3 %\n', '    shape: loop\n    diameter: 300 mm\n    conductor: {shape: tube, outerDiameter: 4 mm, wall: 1 mm}\n'],
+        ['    part: pp-foil-100n-1000v', '    part: {capacitance: 100 nF, tolerance: 0 %, voltageDc: 1 kV, lossTangent: 0.0004}'],
+        ['environment:', `${limit}environment:`],
+      );
+    const atLimit = reviewed(coil(18 * share, 0)).get('coil-temperature')!.value! - 273.15;
+    const text = coil(18, 10, `limits: {coil-temperature: {warn: 0 degC, fail: ${atLimit} degC}}\n`);
+    const { counts, interval, drivers } = check(spreadOf(text, { builds: 1500 }), 'coil-temperature');
+    const exact = (1.1 - share) / 0.2;
+    expect(interval.lower).toBeLessThanOrEqual(exact);
+    expect(interval.upper).toBeGreaterThanOrEqual(exact);
+    expect(counts['not assessed']).toBe(0);
+    expect(drivers[0]).toMatchObject({ id: 'supply' });
+  });
+
   // choke ratio Lc·c/(L·k) below 10 fails: area of c < 10·k·L/Lc in the rectangle of c in 1 ± 0.2, k in 1 ± 0.1
   test.each([1.0, 1.05, 0.95])('two uniform variables decide one check, their quotient %d at the limit', (limit) => {
     const inline = `inductance: ${(10 * 4.5) / limit} uH\n  resistance: 20 mohm\n  saturationCurrent: 10 A\n  tolerance: 20 %`;

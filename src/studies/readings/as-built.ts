@@ -28,6 +28,7 @@ export interface Build {
 export function designAsBuilt({ design, build: { fit, fault } }: { design: Design; build: Build }): Design {
   const { factors, covariance } = fit;
   const coil = coilOf(design);
+  const { resistance: hot, warm } = hottestCoil(design);
   const at = parameterNames.indexOf('coil');
   const left = Math.expm1(coverage * Math.sqrt(Math.max(0, covariance[at]![at]!)));
   const { resistance } = design.supply;
@@ -44,7 +45,8 @@ export function designAsBuilt({ design, build: { fit, fault } }: { design: Desig
       coil: {
         ...design.tank.coil,
         inductance: coil.inductance * factors.coil,
-        resistance: hottestCoil(design).resistance * factors.loss,
+        resistance: hot * factors.loss,
+        ...(design.tank.coil.resistance === undefined ? { resistanceAt: warm } : {}),
         tolerance: Math.min(coil.tolerance, left),
       },
     },
