@@ -68,9 +68,23 @@ function highestCurrent(design: Design): Ampere {
   return losslessCurrent({ design, corner }) * (1 + mostDetuned(design));
 }
 
-/** The coil of one build, as hot as the highest current of its loads makes it. */
+/** By ambient and current: many builds have one winding. */
+const ofWinding = new WeakMap<Winding, Map<string, WarmCoil>>();
+/** From one current to the next at which the coil of a build is computed. */
+const currentStep: Ratio = 1.001;
+
+/** The coil of one build, as hot as the highest current of its loads makes it, rounded up to a tenth of a percent. */
 export function hottestCoilAt({ design, corner }: { design: Design; corner: Corner }): WarmCoil {
-  return warmCoil({ design, current: losslessCurrent({ design, corner }) * (1 + mostDetuned(design)) });
+  const { winding } = coilOf(design);
+  const current = losslessCurrent({ design, corner }) * (1 + mostDetuned(design));
+  if (winding === undefined) return warmCoil({ design, current });
+  const coils = ofWinding.get(winding) ?? new Map<string, WarmCoil>();
+  ofWinding.set(winding, coils);
+  const steps = Math.ceil(Math.log(current) / Math.log(currentStep));
+  const key = `${design.environment.ambient} ${steps}`;
+  const found = coils.get(key) ?? warmCoil({ design, current: currentStep ** steps });
+  coils.set(key, found);
+  return found;
 }
 
 /** Current of the coil, rms, with nothing lost on the way. */
