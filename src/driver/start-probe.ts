@@ -2,6 +2,7 @@ import { envelopeMode } from '../physics/envelope.ts';
 import { seenChokeInductance } from '../physics/push-pull.ts';
 import type { Design } from '../project/design.ts';
 import type { Ampere, Second, Volt } from '../units/si.ts';
+import type { Unknown } from './known.ts';
 import type { OperatingPoint } from './operating-point.ts';
 import { usualEffort } from './time-domain/effort.ts';
 import type { Outcome, TimedEvent } from './time-domain/outcome.ts';
@@ -38,7 +39,7 @@ const slow = 20;
  * A probe of a design.
  *
  * Output capacitors feed a quick start before any limit acts, so a rail that comes up within some envelope periods is run without one;
- * a slow one has the limit against it all the time. Once a start of a load has been followed until the rail was up, and ran, a slower one
+ * a slow one has the limit against it all the time, and is run with it too. Once a start of a load has been followed until the rail was up, and ran, a slower one
  * with it has started where it swings: its drains come to what they have while running. Before, none has: of 200 random designs 34 swing
  * on a rail that creeps up and latch where it is up, with none of those that ran on a quicker one among them.
  * A supply that folds back or switches off at its limit is held against what it gives with any rise time.
@@ -82,22 +83,36 @@ export function startProbe({
       if (starvedBy({ design, point }) !== undefined) return { outcome: 'unknown', drainPeak: Infinity };
       const isQuick = riseTime <= slow * envelopePeriod;
       const whole = isQuick || !hasRun.has(load);
-      const run = timedStart({
-        design: { ...design, supply: { ...(isQuick && !isGivingWay(design) ? supply : design.supply), riseTime } },
-        point,
-        pair: usualPair(point),
-        whole,
-      });
-      if (whole && 'outcome' in run && run.outcome === 'runs') hasRun.add(load);
-      steps += 'unknown' in run ? 0 : run.steps;
-      const found = 'unknown' in run ? { outcome: 'unknown' as const, drainPeak: Infinity } : probed(run);
+      const run = (fed: Design['supply']): TimedEvent | Unknown => {
+        const event = timedStart({ design: { ...design, supply: { ...fed, riseTime } }, point, pair: usualPair(point), whole });
+        if ('unknown' in event) return event;
+        steps += event.steps;
+        if (whole && event.outcome === 'runs') hasRun.add(load);
+        return event;
+      };
+      const unlimited = run(isGivingWay(design) ? design.supply : supply);
+      const limit = design.supply.currentLimit?.kind === 'constant' && !isQuick ? design.supply.currentLimit.current : Infinity;
+      // one that acts all the time, where it is come to
+      const isLimited = 'outcome' in unlimited && unlimited.outcome === 'runs' && unlimited.peaks.source > limit;
+      const found = probed({ events: [unlimited, ...(isLimited ? [run(design.supply)] : [])], settledPeak: point.running?.drainPeak ?? 0 });
       seen.set(key, found);
       return found;
     },
   };
 }
 
-function probed({ outcome, steps, peaks, needs }: TimedEvent): ProbedStart {
+/**
+ * @param events       without a limit, and with it where it acts: each must run
+ * @param settledPeak  of the drains while it runs, to which a start that is not followed to its end comes
+ */
+function probed({ events, settledPeak }: { events: readonly (TimedEvent | Unknown)[]; settledPeak: Volt }): ProbedStart {
+  const last = events.at(-1)!;
+  if ('unknown' in last) return { outcome: 'unknown', drainPeak: Infinity };
+  const { outcome, steps, needs } = last;
   const isCut = outcome === 'undecided' && needs === undefined && steps >= usualEffort.mostSteps;
-  return { outcome: isCut ? 'unfinished' : outcome, drainPeak: peaks.drain, ...(needs === undefined ? {} : { needs }) };
+  return {
+    outcome: isCut ? 'unfinished' : outcome,
+    drainPeak: Math.max(settledPeak, ...events.map((event) => ('peaks' in event ? event.peaks.drain : 0))),
+    ...(needs === undefined ? {} : { needs }),
+  };
 }
