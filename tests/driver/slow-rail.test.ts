@@ -48,6 +48,18 @@ describe('a rail that takes many envelope periods to come up', () => {
     expect(stepsShort).toBeLessThan(stepsWhole / 2);
   });
 
+  test('is not skipped where the limit of the supply holds the driver back: its drains do not grow with the rail', () => {
+    const heldBack = edited(
+      example('charging-pad'),
+      ['riseTime: 3 ms', 'riseTime: 8 ms'],
+      ['  bulkCapacitance: 470 uF # at the driver\n', ''],
+      ['  leadInductance: 1 uH\n', ''],
+      ['currentLimit: 5 A', 'currentLimit: 1.1 A'],
+    );
+    const { short, whole } = starts({ text: heldBack, load: 1 });
+    expect(short / whole).toBeCloseTo(1, 6);
+  });
+
   test('nothing is at rest that can grow: a gate near its threshold or a swinging tank', () => {
     const design = designOf(example('barn-charger'));
     const point = operatingPoint({ design, load: design.loads[0]!, corner: cornersOf(design).at(-1)! });

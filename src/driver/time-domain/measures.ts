@@ -26,6 +26,14 @@ export interface Measures {
   readonly running: Ampere;
 }
 
+/** Limit of a supply, over the running current, below which it may hold the driver back as its rail goes up. */
+const freeLimit = 1.25;
+
+/** Whether what a driver swings about does not grow with its rail, since the supply's limit acts. */
+function isHeldBack({ circuit: { supply }, running }: { circuit: Circuit; running: Running }): boolean {
+  return supply.limit !== undefined && supply.limit.current < freeLimit * running.supplyCurrent;
+}
+
 /** What the events of a design with one load are measured against. */
 export function measuresOf({
   design,
@@ -39,7 +47,7 @@ export function measuresOf({
   circuit: Circuit;
 }): Measures {
   const railUp = design.gates.pullUp.hold ? 0 : Math.max(riseAtDriver(design) + railLag(circuit), chargingTime(circuit));
-  return measuresWith({ circuit, running, railUp, mayRest: point.running !== undefined });
+  return measuresWith({ circuit, running, railUp, mayRest: point.running !== undefined && !isHeldBack({ circuit, running }) });
 }
 
 /** The same where it is known when the rail is up, and what the circuit does while running. */
