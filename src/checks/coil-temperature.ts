@@ -28,7 +28,7 @@ export default defineCheck({
   run: ({ analysis: { design }, instance: { point } }) => {
     const { coil } = design.tank;
     const { winding } = coilOf(design);
-    const { temperature, resistance, waterFlow } = point.coil;
+    const { temperature, settles, resistance, waterFlow } = point.coil;
     if (!isKnown(temperature)) return [unassessed({ ...temperature, path })];
     return [
       {
@@ -37,7 +37,7 @@ export default defineCheck({
         path: 'tank.coil.conductor',
         basis: () => [
           `${formatQuantity({ value: resistance, dimension: 'resistance' })} ${coil.resistance === undefined ? 'at this temperature' : 'as measured; the larger of that and of the geometry heats it'}, at ${formatQuantity({ value: winding?.frequency ?? 0, dimension: 'frequency' })}, with leads and the upper bound of neighbouring turns`,
-          ...(temperature >= 600 ? ['it does not settle below this temperature'] : []),
+          ...(settles ? [] : ['it does not settle below this temperature']),
           waterFlow === undefined
             ? 'still air; a hot work piece in it or a closed box makes it hotter'
             : `water of ${formatQuantity({ value: waterFlow * 6e7, dimension: 'count', digits: 2 })} ml/min takes the heat at a rise of ${waterRise} K`,

@@ -1,6 +1,7 @@
 import { conductorTemperature } from '../physics/conductor-temperature.ts';
 import { coolantFlow } from '../physics/water-cooling.ts';
 import type { Design } from '../project/design.ts';
+import { formatQuantity } from '../units/format-quantity.ts';
 import type { Ampere, AmperePerSquareMetre, CubicMetrePerSecond, Kelvin, Ohm, Ratio, Watt } from '../units/si.ts';
 import { assumedAmbient } from './ambient.ts';
 import { capacitorToleranceOf } from './capacitor-tolerance.ts';
@@ -13,7 +14,9 @@ import type { Maybe, Unknown } from './known.ts';
 export interface WarmCoil {
   /** At the upper bound of its neighbours' effect. */
   readonly resistance: Ohm;
+  /** Where it settles; where it does not, the end of the search, which it is hotter than. */
   readonly temperature: Maybe;
+  readonly settles: boolean;
   /** What its resistance is taken at; of a coil given by measured values the ambient's. */
   readonly warm: Kelvin;
   /** Effective: the current over the area that carries it at this frequency, per ampere of coil current. */
@@ -105,7 +108,8 @@ export function warmCoil({ design, current }: { design: Design; current: Ampere 
   const { winding } = coilOf(design);
   const { resistance: measured, resistanceAt } = design.tank.coil;
   const ambient = design.environment.ambient ?? assumedAmbient;
-  if (winding === undefined) return { resistance: measured ?? 0, temperature: notGiven, warm: ambient, densityPerAmpere: notGiven };
+  if (winding === undefined)
+    return { resistance: measured ?? 0, temperature: notGiven, settles: true, warm: ambient, densityPerAmpere: notGiven };
   const heat = heated({ winding, measured, measuredAt: resistanceAt, current, ambient });
   return {
     ...heat,
@@ -126,7 +130,7 @@ function heated({
   measuredAt: Kelvin | undefined;
   current: Ampere;
   ambient: Kelvin;
-}): Pick<WarmCoil, 'temperature' | 'warm' | 'waterFlow'> {
+}): Pick<WarmCoil, 'temperature' | 'settles' | 'warm' | 'waterFlow'> {
   const { geometry } = winding;
   // a measured resistance that is more than that of the geometry heats more
   const more = Math.max(1, measured / winding.resistanceAt(measuredAt).most);
@@ -137,7 +141,7 @@ function heated({
     const bore = geometry.conductor.outerDiameter - 2 * (geometry.conductor.wall ?? 0);
     const isTooMuch = waterFlow > swiftestWater * (Math.PI / 4) * bore ** 2;
     const unknown = `the coil would need more water than flows through its bore at ${swiftestWater} m/s`;
-    return { temperature: isTooMuch ? { unknown } : warm, warm, waterFlow };
+    return { temperature: isTooMuch ? { unknown } : warm, settles: true, warm, waterFlow };
   }
   const found = conductorTemperature({
     diameter: geometry.conductor.outerDiameter,
@@ -147,7 +151,7 @@ function heated({
     searchTo: hottest,
   });
   const temperature = found.found ? found.temperature : hottest;
-  return { temperature, warm: temperature };
+  return { temperature, settles: found.found, warm: temperature };
 }
 
 /** A current that changes by less has settled. */
@@ -189,6 +193,13 @@ export function settledState<State>({
 
 /** Velocity of water in a bore that a pump still drives. */
 const swiftestWater = 2;
+
+/** The temperature that a coil settles at, for what is expected of it; unknown where it settles at none. */
+export function steadyTemperature({ temperature, settles }: WarmCoil): Maybe {
+  return settles
+    ? temperature
+    : { unknown: `the coil does not settle below ${formatQuantity({ value: hottest, dimension: 'temperature' })}` };
+}
 
 /** End of the resistivity's straight line; a coil that does not settle below it is taken to be this hot. */
 const hottest: Kelvin = 600;

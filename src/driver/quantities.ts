@@ -1,5 +1,6 @@
 import type { Dimension } from '../units/dimension.ts';
 import type { Analysis, Case } from './analysis.ts';
+import { steadyTemperature } from './coil-heat.ts';
 import { isKnown, type Maybe } from './known.ts';
 import { holdOffAt, totalLoss } from './switch-heat.ts';
 import { switchModelOf } from './switch-model.ts';
@@ -63,7 +64,7 @@ function loadQuantities({ analysis, instance }: { analysis: Analysis; instance: 
     whileRunning('bank.rise', 'temperatureRise', ({ bankRise }) => bankRise),
     quantity('coil.resistance', 'resistance', tank.coilResistance),
     whileRunning('coil.loss', 'power', ({ coilLoss }) => coilLoss),
-    whileRunning('coil.temperature', 'temperature', () => coil.temperature),
+    whileRunning('coil.temperature', 'temperature', () => steadyTemperature(coil)),
     whileRunning('switch.resistance', 'resistance', ({ onResistance }) => onResistance),
     whileRunning('switch.loss', 'power', ({ losses }) =>
       losses === 'latched' ? { unknown: 'the pair latches' } : 'unknown' in losses ? losses : totalLoss(losses),

@@ -1,6 +1,7 @@
 import { drawnCurrent } from '../checks/drawn-current.ts';
 import { assumedAmbient } from '../driver/ambient.ts';
 import { currentShareFactor } from '../driver/bank-heat.ts';
+import { steadyTemperature } from '../driver/coil-heat.ts';
 import { isKnown, whenKnown, type Maybe, type Unknown } from '../driver/known.ts';
 import type { OperatingPoint, Running } from '../driver/operating-point.ts';
 import { totalLoss } from '../driver/switch-heat.ts';
@@ -54,7 +55,7 @@ export function predictedReadings({
       whenKnown({ bankRise }, ({ bankRise: rise }) => ambient + rise * currentShareFactor(design) ** 2),
     ),
     switchTemperature: running((state) => caseTemperature({ design, running: state })),
-    coilTemperature: running(() => point.coil.temperature),
+    coilTemperature: running(() => steadyTemperature(point.coil)),
   };
 }
 

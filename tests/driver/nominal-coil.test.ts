@@ -89,6 +89,23 @@ test.each([
   }
 });
 
+test('a coil that settles at no temperature is expected at none, and fails', () => {
+  const text = edited(example('scrap-box-smelter'), ['    loadedQ: 4\n', '    parallelResistance: 30 ohm\n']);
+  const quantities = quantitiesOf(analysisOf(designOf(text)));
+  expect(quantities.find(({ id }) => id === 'coil.temperature')).toMatchObject({
+    value: null,
+    reason: expect.stringContaining('the coil does not settle below 326.9 °C') as string,
+  });
+  const { verdict, basis } = reviewed(text).get('coil-temperature')!;
+  expect(verdict).toBe('fail');
+  expect(basis.join()).toContain('it does not settle below this temperature');
+  const design = designOf(text);
+  const results = [...reviewed(text).values()];
+  const [, , , whole] = voltageSteps({ analysis: analysisOf(design), results, loads: readingLoads(design), limit: 40 });
+  expect(whole!.idle.coilTemperature).toHaveProperty('unknown');
+  expect(whole!.past).toContain('coil');
+});
+
 describe('the charging pad with a supply of ±20 %', () => {
   const text = edited(example('charging-pad'), ['  tolerance: 5 %\n  riseTime', '  tolerance: 20 %\n  riseTime']);
   const design = designOf(text);

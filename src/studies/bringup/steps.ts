@@ -1,6 +1,7 @@
 import { drawnCurrent } from '../../checks/drawn-current.ts';
 import type { Result } from '../../checks/result.ts';
 import type { Analysis } from '../../driver/analysis.ts';
+import type { WarmCoil } from '../../driver/coil-heat.ts';
 import { cornersOf, nominalCorner } from '../../driver/corner.ts';
 import { isKnown, type Maybe, type Unknown } from '../../driver/known.ts';
 import { nominalPoint, operatingPoint, type OperatingPoint } from '../../driver/operating-point.ts';
@@ -91,7 +92,7 @@ export function voltageSteps({
       startPeak,
       ...events,
       abort,
-      past: pastLimits({ idle: whenIdle, loaded: whenLoaded, abort, peaks }),
+      past: pastLimits({ idle: whenIdle, loaded: whenLoaded, coil: pointOf(loaded ?? idle).coil, abort, peaks }),
     };
   });
 }
@@ -99,11 +100,13 @@ export function voltageSteps({
 function pastLimits({
   idle,
   loaded = idle,
+  coil,
   abort,
   peaks,
 }: {
   idle: PredictedReadings;
   loaded: PredictedReadings | undefined;
+  coil: WarmCoil;
   abort: AbortLimits;
   peaks: readonly Volt[];
 }): readonly string[] {
@@ -115,7 +118,8 @@ function pastLimits({
     ['gate high', idle.gateHigh, abort.gateAbove],
     ['capacitor', loaded.capacitorTemperature, abort.capacitorAbove],
     ['switch case', loaded.switchTemperature, abort.switchAbove],
-    ['coil', loaded.coilTemperature, abort.coilAbove],
+    // one that settles at no temperature is expected at none, and past every limit
+    ['coil', coil.temperature, abort.coilAbove],
   ];
   return compared.flatMap(([name, value, limit]) => (limit !== undefined && isKnown(value) && value >= limit ? [name] : []));
 }
