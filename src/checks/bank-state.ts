@@ -100,7 +100,7 @@ export function stateOf({ analysis, policies }: { analysis: Analysis; policies: 
     const worst = worstJudged({ check, analysis, policies });
     if (worst === undefined) return [];
     const { verdict, value, limit, target, reason } = worst.judgement;
-    const load = value === null || target === undefined ? null : value / target;
+    const load = value === null || target === null ? null : value / target;
     return { id: check.id, dimension: check.dimension, verdict, value, limit, load, ...(reason === undefined ? {} : { reason }) };
   });
   return { verdict: gravest(stresses.map(({ verdict }) => verdict)), stresses };

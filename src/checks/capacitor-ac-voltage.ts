@@ -1,14 +1,14 @@
 import { largestVoltageShare } from '../physics/capacitor.ts';
 import { permissibleLoss, permissibleVoltage } from '../physics/derating.ts';
 import { capacitorToleranceOf } from '../driver/capacitor-tolerance.ts';
-import { isKnown, lacks } from '../driver/known.ts';
+import { isKnown } from '../driver/known.ts';
 import { bankThermalResistance } from '../driver/bank-heat.ts';
 import type { OperatingPoint, Running } from '../driver/operating-point.ts';
 import type { Design } from '../project/design.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck, type Finding } from './check.ts';
 import { failingRise } from './rise-limit.ts';
-import { notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacking, measured, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'tank.bank.part';
 
@@ -42,10 +42,10 @@ function finding({ design, point, running }: { design: Design; point: OperatingP
   const resistance = point.tank.capacitorResistance;
   const thermal = bankThermalResistance(design);
   const rise = failingRise(capacitor);
-  if (voltageAc === undefined) return unassessed({ ...lacks({ part: capacitor.name, key: 'voltageAc' }), path });
-  if (!isKnown(resistance)) return unassessed({ ...resistance, path });
-  if (!isKnown(thermal)) return unassessed({ ...thermal, path });
-  if (rise === undefined) return unassessed({ ...lacks({ part: capacitor.name, key: 'maxRise or dielectric' }), path });
+  if (voltageAc === undefined) return lacking({ part: capacitor.name, key: 'voltageAc', path });
+  if (!isKnown(resistance)) return unassessed({ unknown: resistance.unknown, path });
+  if (!isKnown(thermal)) return unassessed({ unknown: thermal.unknown, path });
+  if (rise === undefined) return lacking({ part: capacitor.name, key: 'maxRise or dielectric', path });
   const capacitance = point.tank.unitCapacitance;
   const { frequency } = running;
   const share = largestVoltageShare({ series, tolerance: capacitorToleranceOf(design) });
@@ -54,12 +54,11 @@ function finding({ design, point, running }: { design: Design; point: OperatingP
     ratedVoltage: voltageAc.value,
     loss: permissibleLoss({ rise, thermalResistance: thermal }),
     lossTangent: Math.max(1e-9, resistance * 2 * Math.PI * frequency * capacitance),
-    ...(currentRms === undefined ? {} : { ratedCurrent: currentRms.value }),
+    ratedCurrent: currentRms?.value,
     capacitance,
     frequency,
   });
-  return {
-    kind: 'measured',
+  return measured({
     value,
     rating: voltage,
     path,
@@ -75,5 +74,5 @@ function finding({ design, point, running }: { design: Design; point: OperatingP
       ];
     },
     remedy: ({ passingBank }) => passingBank(),
-  };
+  });
 }

@@ -1,8 +1,7 @@
 import { currentShareFactor } from '../driver/bank-heat.ts';
-import { lacks } from '../driver/known.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacking, measured, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
 
 export default defineCheck({
   id: 'capacitor-current',
@@ -25,13 +24,12 @@ export default defineCheck({
     const path = 'tank.bank.parallel';
     if (point.running === undefined) return [unassessed({ ...notOscillating, path })];
     const rating = capacitor.ratings.currentRms;
-    if (rating === undefined) return [unassessed({ ...lacks({ part: capacitor.name, key: 'currentRms' }), path: 'tank.bank.part' })];
+    if (rating === undefined) return [lacking({ part: capacitor.name, key: 'currentRms', path: 'tank.bank.part' })];
     const factor = currentShareFactor(design);
     const value = point.running.currentPerCapacitor * factor;
     const { tankCurrentPeak, frequency } = point.running;
     return [
-      {
-        kind: 'measured',
+      measured({
         value,
         rating: rating.value,
         path,
@@ -40,7 +38,7 @@ export default defineCheck({
           ratedBasis({ what: 'rms current', rating, dimension: 'current' }),
         ],
         remedy: ({ passingBank }) => passingBank(),
-      },
+      }),
     ];
   },
 });

@@ -1,10 +1,9 @@
 import { capacitorToleranceOf } from '../driver/capacitor-tolerance.ts';
-import { lacks } from '../driver/known.ts';
 import { largestVoltageShare } from '../physics/capacitor.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
 import { momentFindings } from './peak-moments.ts';
-import { noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacking, measured, noLessThan, ratedBasis, subjects } from './words.ts';
 
 export default defineCheck({
   id: 'capacitor-peak-voltage',
@@ -26,25 +25,25 @@ export default defineCheck({
     const { capacitor, series } = input.analysis.design.tank.bank;
     const rating = capacitor.ratings.voltageDc;
     const path = 'tank.bank.part';
-    if (rating === undefined) return [unassessed({ ...lacks({ part: capacitor.name, key: 'voltageDc' }), path })];
+    if (rating === undefined) return [lacking({ part: capacitor.name, key: 'voltageDc', path })];
     const share = largestVoltageShare({ series, tolerance: capacitorToleranceOf(input.analysis.design) });
     return momentFindings({
       input,
       moments: ['running', 'switch-on', 'load removal'],
-      finding: ({ tankPeak, moment, basis }) => ({
-        kind: 'measured',
-        value: tankPeak * share,
-        rating: rating.value,
-        path,
-        basis: () => [
-          basis,
-          ...(series > 1 ? [`largest share of ${series} in series ${formatQuantity({ value: share, dimension: 'ratio' })}`] : []),
-          ratedBasis({ what: 'dc voltage', rating, dimension: 'voltage' }),
-        ],
-        remedy: ({ warnAt, passingBank }) =>
-          `${passingBank()}; or capacitors rated ${noLessThan({ value: (tankPeak * share * rating.value) / warnAt, dimension: 'voltage' })} dc or more`,
-        ...(moment === undefined ? {} : { moment }),
-      }),
+      finding: ({ tankPeak, moment, basis }) =>
+        measured({
+          value: tankPeak * share,
+          rating: rating.value,
+          path,
+          basis: () => [
+            basis(),
+            ...(series > 1 ? [`largest share of ${series} in series ${formatQuantity({ value: share, dimension: 'ratio' })}`] : []),
+            ratedBasis({ what: 'dc voltage', rating, dimension: 'voltage' }),
+          ],
+          remedy: ({ warnAt, passingBank }) =>
+            `${passingBank()}; or capacitors rated ${noLessThan({ value: (tankPeak * share * rating.value) / warnAt, dimension: 'voltage' })} dc or more`,
+          moment,
+        }),
     });
   },
 });

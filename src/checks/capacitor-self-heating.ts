@@ -1,10 +1,10 @@
-import { isKnown, lacks } from '../driver/known.ts';
+import { isKnown } from '../driver/known.ts';
 import { bankThermalResistance, currentShareFactor } from '../driver/bank-heat.ts';
 import type { Capacitor } from '../parts/part.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck, type Measured } from './check.ts';
 import { usualRise } from './rise-limit.ts';
-import { notOscillating, subjects, unassessed } from './words.ts';
+import { lacking, measured, notOscillating, subjects, unassessed } from './words.ts';
 
 export default defineCheck({
   id: 'capacitor-self-heating',
@@ -34,16 +34,14 @@ export default defineCheck({
     const { bankRise, lossPerCapacitor, frequency } = point.running;
     if (point.tank.capacitorResistance === 0)
       return [unassessed({ unknown: `${capacitor.name} states a lossTangent of zero`, path: 'tank.bank.part' })];
-    if (!isKnown(bankRise)) return [unassessed({ ...bankRise, path: 'tank.bank.part' })];
+    if (!isKnown(bankRise)) return [unassessed({ unknown: bankRise.unknown, path: 'tank.bank.part' })];
     const levels = levelsOf(capacitor);
-    if (levels === undefined)
-      return [unassessed({ ...lacks({ part: capacitor.name, key: 'maxRise or dielectric' }), path: 'tank.bank.part' })];
+    if (levels === undefined) return [lacking({ part: capacitor.name, key: 'maxRise or dielectric', path: 'tank.bank.part' })];
     const factor = currentShareFactor(design) ** 2;
     const value = bankRise * factor;
     const thermal = bankThermalResistance(design);
     return [
-      {
-        kind: 'measured',
+      measured({
         value,
         ...levels,
         path,
@@ -62,7 +60,7 @@ export default defineCheck({
               ]),
         ],
         remedy: ({ passingBank }) => passingBank(),
-      },
+      }),
     ];
   },
 });

@@ -1,9 +1,9 @@
-import { isKnown, lacks } from '../driver/known.ts';
+import { isKnown } from '../driver/known.ts';
 import { assumedAmbient } from '../driver/ambient.ts';
 import { currentShareFactor } from '../driver/bank-heat.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { noMoreThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacking, measured, noMoreThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'environment.ambient';
 
@@ -29,13 +29,12 @@ export default defineCheck({
     const { running } = point;
     const rating = capacitor.ratings.maxTemperature;
     if (running === undefined) return [unassessed({ ...notOscillating, path })];
-    if (rating === undefined) return [unassessed({ ...lacks({ part: capacitor.name, key: 'maxTemperature' }), path: 'tank.bank.part' })];
-    if (!isKnown(running.bankRise)) return [unassessed({ ...running.bankRise, path: 'tank.bank.part' })];
+    if (rating === undefined) return [lacking({ part: capacitor.name, key: 'maxTemperature', path: 'tank.bank.part' })];
+    if (!isKnown(running.bankRise)) return [unassessed({ unknown: running.bankRise.unknown, path: 'tank.bank.part' })];
     const ambient = design.environment.ambient ?? assumedAmbient;
     const rise = running.bankRise * currentShareFactor(design) ** 2;
     return [
-      {
-        kind: 'measured',
+      measured({
         value: ambient + rise,
         rating: rating.value,
         path,
@@ -45,7 +44,7 @@ export default defineCheck({
         ],
         remedy: ({ warnAt, passingBank }) =>
           warnAt > ambient ? passingBank() : `air of ${noMoreThan({ value: warnAt - rise, dimension: 'temperature' })} or less at the bank`,
-      },
+      }),
     ];
   },
 });

@@ -1,10 +1,9 @@
 import { capacitorToleranceOf } from '../driver/capacitor-tolerance.ts';
-import { lacks } from '../driver/known.ts';
 import { largestVoltageShare, sineSlope } from '../physics/capacitor.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
 import { momentFindings } from './peak-moments.ts';
-import { noLessThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacking, measured, noLessThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'tank.bank.part';
 
@@ -30,15 +29,14 @@ export default defineCheck({
     const { capacitor, series } = design.tank.bank;
     const rating = capacitor.ratings.voltageSlope;
     if (running === undefined) return [unassessed({ ...notOscillating, path })];
-    if (rating === undefined) return [unassessed({ ...lacks({ part: capacitor.name, key: 'voltageSlope' }), path })];
+    if (rating === undefined) return [lacking({ part: capacitor.name, key: 'voltageSlope', path })];
     const share = largestVoltageShare({ series, tolerance: capacitorToleranceOf(design) });
     return momentFindings({
       input,
       moments: ['running', 'switch-on', 'load removal'],
       finding: ({ tankPeak, moment }) => {
         const value = sineSlope({ peakVoltage: tankPeak * share, frequency: running.frequency });
-        return {
-          kind: 'measured',
+        return measured({
           value,
           rating: rating.value,
           path,
@@ -48,8 +46,8 @@ export default defineCheck({
           ],
           remedy: ({ warnAt, passingBank }) =>
             `${passingBank()}; or capacitors rated ${noLessThan({ value: (value * rating.value) / warnAt, dimension: 'voltagePerTime' })} or more`,
-          ...(moment === undefined ? {} : { moment }),
-        };
+          moment,
+        });
       },
     });
   },

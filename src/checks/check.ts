@@ -33,17 +33,17 @@ export interface Measured {
   readonly kind: 'measured';
   readonly value: number;
   /** What the policy's shares are taken of; absent where the policy states quantities. */
-  readonly rating?: number;
+  readonly rating?: number | undefined;
   /** Limits that come from the circuit instead of the policy. */
-  readonly levels?: { readonly warnAt: number; readonly limit: number; readonly failAt: number };
+  readonly levels?: { readonly warnAt: number; readonly limit: number; readonly failAt: number } | undefined;
   /** Takes the policy's levels for parts of another kind, see `other` in shared/limits.yaml. */
-  readonly other?: boolean;
+  readonly other?: boolean | undefined;
   /** Multiplies the policy's quantities. */
-  readonly strictness?: number;
+  readonly strictness?: number | undefined;
   /** Found in the time domain, so that the range of the closed forms does not count. */
-  readonly timed?: boolean;
+  readonly timed?: boolean | undefined;
   /** Why the value may be too low: it is no basis for a pass, a fail it still is. */
-  readonly doubt?: string;
+  readonly doubt?: string | undefined;
 }
 
 /** A state that destroys the part or cannot exist, without a number to compare. */
@@ -61,13 +61,13 @@ export interface Unassessed {
 /** One fact about one part in one case. A finding never says how good it is: that is the judge's. */
 export type Finding = (Measured | Hopeless | Unassessed) & {
   /** The moment, such as `at switch-on`; empty for running. */
-  readonly moment?: string;
+  readonly moment?: string | undefined;
   /** Key path of the project file that set the value. */
   readonly path: string;
   /** Where the numbers come from, one statement each; made for the worst case only. */
-  readonly basis?: () => readonly string[];
+  readonly basis?: (() => readonly string[]) | undefined;
   /** What to change, with a number where one can be computed. */
-  readonly remedy?: (input: RemedyInput) => string | undefined;
+  readonly remedy?: ((input: RemedyInput) => string | undefined) | undefined;
 };
 
 /** What a check looks at: one load at one corner. */

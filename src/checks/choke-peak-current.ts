@@ -1,7 +1,6 @@
-import { lacks } from '../driver/known.ts';
 import { defineCheck } from './check.ts';
 import { momentFindings } from './peak-moments.ts';
-import { noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacking, measured, noLessThan, ratedBasis, subjects } from './words.ts';
 
 const path = 'chokes';
 
@@ -26,27 +25,27 @@ export default defineCheck({
   run: (input) => {
     const { choke, arrangement } = input.analysis.design.chokes;
     const rating = choke.ratings.saturationCurrent;
-    if (rating === undefined) return [unassessed({ ...lacks({ part: choke.name, key: 'saturationCurrent' }), path })];
+    if (rating === undefined) return [lacking({ part: choke.name, key: 'saturationCurrent', path })];
     return momentFindings({
       input,
       moments: ['running', 'switch-on', 'load removal'],
-      finding: ({ chokePeak, moment, basis }) => ({
-        kind: 'measured',
-        value: chokePeak,
-        rating: rating.value,
-        path,
-        basis: () => [
-          moment === undefined
-            ? arrangement === 'two'
-              ? 'half the supply current and half its own ripple'
-              : 'the supply current and half its ripple'
-            : basis,
-          ratedBasis({ what: 'saturation', rating, dimension: 'current' }),
-        ],
-        remedy: ({ warnAt }) =>
-          `a choke that saturates at ${noLessThan({ value: (chokePeak * rating.value) / warnAt, dimension: 'current' })} or more`,
-        ...(moment === undefined ? {} : { moment }),
-      }),
+      finding: ({ chokePeak, moment, basis }) =>
+        measured({
+          value: chokePeak,
+          rating: rating.value,
+          path,
+          basis: () => [
+            moment === undefined
+              ? arrangement === 'two'
+                ? 'half the supply current and half its own ripple'
+                : 'the supply current and half its ripple'
+              : basis(),
+            ratedBasis({ what: 'saturation', rating, dimension: 'current' }),
+          ],
+          remedy: ({ warnAt }) =>
+            `a choke that saturates at ${noLessThan({ value: (chokePeak * rating.value) / warnAt, dimension: 'current' })} or more`,
+          moment,
+        }),
     });
   },
 });

@@ -1,6 +1,6 @@
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { noLessThan, subjects } from './words.ts';
+import { measured, noLessThan, subjects } from './words.ts';
 
 export default defineCheck({
   id: 'choke-ratio',
@@ -19,8 +19,7 @@ export default defineCheck({
   },
   subject: subjects.choke,
   run: ({ instance: { point } }) => [
-    {
-      kind: 'measured',
+    measured({
       value: point.tank.chokeRatio,
       path: 'chokes',
       basis: () => [
@@ -28,6 +27,6 @@ export default defineCheck({
       ],
       remedy: ({ warnAt }) =>
         `chokes of ${noLessThan({ value: (point.tank.chokeInductance * warnAt) / point.tank.chokeRatio, dimension: 'inductance' })} or more`,
-    },
+    }),
   ],
 });

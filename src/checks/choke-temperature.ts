@@ -1,10 +1,9 @@
 import { chokeHeatOf } from '../driver/choke-heat.ts';
-import { lacks } from '../driver/known.ts';
 import type { Design } from '../project/design.ts';
 import type { Hertz } from '../units/si.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacking, measured, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'chokes';
 
@@ -30,7 +29,7 @@ export default defineCheck({
     const rating = choke.ratings.maxTemperature;
     const { running } = point;
     if (running === undefined) return [unassessed({ ...notOscillating, path })];
-    if (rating === undefined) return [unassessed({ ...lacks({ part: choke.name, key: 'maxTemperature' }), path })];
+    if (rating === undefined) return [lacking({ part: choke.name, key: 'maxTemperature', path })];
     const heat = chokeHeatOf({ design, point, running });
     if ('unknown' in heat) return [unassessed({ unknown: `${heat.unknown}${lossForm({ design, frequency: running.frequency })}`, path })];
     const { copper, core, temperature } = heat;
@@ -40,8 +39,7 @@ export default defineCheck({
     }
     const watt = (value: number): string => formatQuantity({ value, dimension: 'power', digits: 2 });
     return [
-      {
-        kind: 'measured',
+      measured({
         value: temperature,
         rating: rating.value,
         path,
@@ -50,7 +48,7 @@ export default defineCheck({
           ratedBasis({ what: 'limit', rating, dimension: 'temperature' }),
         ],
         remedy,
-      },
+      }),
     ];
   },
 });

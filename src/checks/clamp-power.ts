@@ -5,7 +5,7 @@ import type { Kelvin, Watt } from '../units/si.ts';
 import { preferredValue } from '../physics/preferred-values.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacking, measured, noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'gates.clamp';
 
@@ -31,22 +31,21 @@ export default defineCheck({
     const { clampPower, feed } = point.gate;
     if (clamp === undefined || clampPower === undefined) return [];
     const rating = clamp.ratings.power;
-    if (!isKnown(clampPower)) return [unassessed({ ...clampPower, path })];
-    if (rating === undefined) return [unassessed({ ...lacks({ part: clamp.name, key: 'power' }), path })];
+    if (!isKnown(clampPower)) return [unassessed({ unknown: clampPower.unknown, path })];
+    if (rating === undefined) return [lacking({ part: clamp.name, key: 'power', path })];
     const inAir = powerInAir({ clamp, ambient: design.environment.ambient ?? assumedAmbient });
-    const lacking = (['tolerance', 'junctionTemperature', 'junctionToAmbient'] as const).find((key) => clamp.ratings[key] === undefined);
-    const missing = lacking === undefined ? undefined : lacks({ part: clamp.name, key: lacking }).unknown;
+    const notGiven = (['tolerance', 'junctionTemperature', 'junctionToAmbient'] as const).find((key) => clamp.ratings[key] === undefined);
+    const missing = notGiven === undefined ? undefined : lacks({ part: clamp.name, key: notGiven }).unknown;
     if (inAir !== undefined && inAir <= 0) {
       const reason = 'the air is as warm as its junction may be';
       return [{ kind: 'hopeless', reason, path, remedy: () => 'cooler air, or a gate rail below the clamp voltage' }];
     }
     const limiting = inAir !== undefined && inAir < rating.value ? inAir : rating.value;
     return [
-      {
-        kind: 'measured',
+      measured({
         value: clampPower,
         rating: limiting,
-        ...(clampPower > 0 && missing !== undefined ? { doubt: missing } : {}),
+        doubt: clampPower > 0 ? missing : undefined,
         path,
         basis: () => [
           `fed from ${formatQuantity({ value: feed, dimension: 'voltage' })} through ${formatQuantity({ value: design.gates.pullUp.resistance, dimension: 'resistance' })}`,
@@ -57,7 +56,7 @@ export default defineCheck({
         remedy: ({ warnAt }) =>
           `a clamp that loses ${noLessThan({ value: (clampPower * limiting) / warnAt, dimension: 'power', digits: 2 })} or more in this air, ` +
           `a pull-up of ${formatQuantity({ value: preferredValue({ value: (design.gates.pullUp.resistance * clampPower) / warnAt, side: 'above' }), dimension: 'resistance' })} or more, or a gate rail just above the clamp voltage`,
-      },
+      }),
     ];
   },
 });

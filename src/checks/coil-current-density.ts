@@ -2,7 +2,7 @@ import { coilOf } from '../driver/coil.ts';
 import { isKnown } from '../driver/known.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { noLessThan, notOscillating, subjects, thickerWords, unassessed } from './words.ts';
+import { measured, noLessThan, notOscillating, subjects, thickerWords, unassessed } from './words.ts';
 
 const path = 'tank.coil';
 
@@ -26,24 +26,23 @@ export default defineCheck({
   run: ({ analysis: { design }, instance: { point } }) => {
     const { winding } = coilOf(design);
     const { densityPerAmpere } = point.coil;
-    if (!isKnown(densityPerAmpere)) return [unassessed({ ...densityPerAmpere, path })];
+    if (!isKnown(densityPerAmpere)) return [unassessed({ unknown: densityPerAmpere.unknown, path })];
     if (point.running === undefined) return [unassessed({ ...notOscillating, path })];
     const current = point.running.tankCurrentPeak / Math.SQRT2;
     const isWater = winding?.geometry.cooling === 'water';
     const outer = winding?.geometry.conductor.outerDiameter ?? 0;
     const value = current * densityPerAmpere;
     return [
-      {
-        kind: 'measured',
+      measured({
         value,
-        ...(isWater ? { other: true } : {}),
+        other: isWater,
         path: 'tank.coil.conductor',
         basis: () => [
           `${formatQuantity({ value: current, dimension: 'current' })} rms in a conductor of ${formatQuantity({ value: outer, dimension: 'length' })}, cooled by ${isWater ? 'water' : 'air'}`,
         ],
         remedy: ({ warnAt }) =>
           `${thickerWords(winding?.geometry.conductor.shape)}: ${noLessThan({ value: value / warnAt, dimension: 'count', digits: 2 })} times what carries the current now; the inductance then changes too`,
-      },
+      }),
     ];
   },
 });

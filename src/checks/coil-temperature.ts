@@ -3,7 +3,7 @@ import { coilOf } from '../driver/coil.ts';
 import { isKnown } from '../driver/known.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { subjects, thickerWords, unassessed } from './words.ts';
+import { measured, subjects, thickerWords, unassessed } from './words.ts';
 
 const path = 'tank.coil';
 
@@ -29,10 +29,9 @@ export default defineCheck({
     const { coil } = design.tank;
     const { winding } = coilOf(design);
     const { temperature, settles, resistance, waterFlow } = point.coil;
-    if (!isKnown(temperature)) return [unassessed({ ...temperature, path })];
+    if (!isKnown(temperature)) return [unassessed({ unknown: temperature.unknown, path })];
     return [
-      {
-        kind: 'measured',
+      measured({
         value: temperature,
         path: 'tank.coil.conductor',
         basis: () => [
@@ -46,7 +45,7 @@ export default defineCheck({
           winding?.geometry.cooling === 'water'
             ? 'cooler water'
             : `${thickerWords(winding?.geometry.conductor.shape)}, turns further apart${winding?.geometry.conductor.shape === 'tube' ? ', or water in the tube (tank.coil.cooling: water)' : ''}`,
-      },
+      }),
     ];
   },
 });

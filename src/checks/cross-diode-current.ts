@@ -1,8 +1,8 @@
-import { isKnown, lacks } from '../driver/known.ts';
+import { isKnown } from '../driver/known.ts';
 import { switchModelOf } from '../driver/switch-model.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { noLessThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacking, measured, noLessThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'gates.crossDiode';
 
@@ -27,17 +27,15 @@ export default defineCheck({
     const { running, gate } = point;
     const rating = crossDiode.ratings.averageCurrent;
     if (running === undefined) return [unassessed({ ...notOscillating, path })];
-    if (rating === undefined) return [unassessed({ ...lacks({ part: crossDiode.name, key: 'averageCurrent' }), path })];
+    if (rating === undefined) return [lacking({ part: crossDiode.name, key: 'averageCurrent', path })];
     const { gateCharge, gateCapacitance } = switchModelOf(design);
     const charge = isKnown(gateCharge) ? gateCharge : isKnown(gateCapacitance) ? gateCapacitance * gate.high : undefined;
-    if (charge === undefined)
-      return [unassessed({ ...lacks({ part: design.switches.mosfet.name, key: 'gateCharge' }), path: 'switches.part' })];
+    if (charge === undefined) return [lacking({ part: design.switches.mosfet.name, key: 'gateCharge', path: 'switches.part' })];
     const pullUp = isKnown(gate.diodeCurrent) ? gate.diodeCurrent : gate.feed / design.gates.pullUp.resistance;
     const recovered = crossDiode.ratings.recoveryCharge?.value ?? 0;
     const value = pullUp / 2 + (charge + recovered) * running.frequency;
     return [
-      {
-        kind: 'measured',
+      measured({
         value,
         rating: rating.value,
         path,
@@ -47,7 +45,7 @@ export default defineCheck({
         ],
         remedy: ({ warnAt }) =>
           `a fast diode rated ${noLessThan({ value: (value * rating.value) / warnAt, dimension: 'current' })} or more, or a larger pull-up`,
-      },
+      }),
     ];
   },
 });

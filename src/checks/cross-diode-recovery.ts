@@ -1,7 +1,6 @@
-import { lacks } from '../driver/known.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { noMoreThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacking, measured, noMoreThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'gates.crossDiode';
 
@@ -25,11 +24,10 @@ export default defineCheck({
     const { crossDiode } = design.gates;
     const rating = crossDiode.ratings.recoveryTime;
     if (point.running === undefined) return [unassessed({ ...notOscillating, path })];
-    if (rating === undefined) return [unassessed({ ...lacks({ part: crossDiode.name, key: 'recoveryTime' }), path })];
+    if (rating === undefined) return [lacking({ part: crossDiode.name, key: 'recoveryTime', path })];
     const { frequency } = point.running;
     return [
-      {
-        kind: 'measured',
+      measured({
         value: rating.value * frequency,
         path,
         basis: () => [
@@ -43,7 +41,7 @@ export default defineCheck({
         ],
         remedy: ({ warnAt }) =>
           `a diode that recovers in ${noMoreThan({ value: warnAt / frequency, dimension: 'time', digits: 2 })} or less`,
-      },
+      }),
     ];
   },
 });

@@ -1,8 +1,7 @@
-import { lacks } from '../driver/known.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
 import { momentFindings } from './peak-moments.ts';
-import { noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacking, measured, noLessThan, ratedBasis, subjects } from './words.ts';
 
 export default defineCheck({
   id: 'cross-diode-voltage',
@@ -24,26 +23,25 @@ export default defineCheck({
     const { crossDiode } = input.analysis.design.gates;
     const rating = crossDiode.ratings.reverseVoltage;
     const { high } = input.instance.point.gate;
-    if (rating === undefined) return [unassessed({ ...lacks({ part: crossDiode.name, key: 'reverseVoltage' }), path: 'gates.crossDiode' })];
+    if (rating === undefined) return [lacking({ part: crossDiode.name, key: 'reverseVoltage', path: 'gates.crossDiode' })];
     return momentFindings({
       input,
       moments: ['running', 'switch-on', 'load removal'],
       finding: ({ drainPeak, moment, basis }) => {
         const value = Math.max(0, drainPeak - high);
-        return {
-          kind: 'measured',
+        return measured({
           value,
           rating: rating.value,
           path: 'gates.crossDiode',
           basis: () => [
-            basis,
+            basis(),
             `drain peak ${formatQuantity({ value: drainPeak, dimension: 'voltage' })} less the gate's ${formatQuantity({ value: high, dimension: 'voltage' })}`,
             ratedBasis({ what: 'reverse voltage', rating, dimension: 'voltage' }),
           ],
           remedy: ({ warnAt }) =>
             `a fast diode rated ${noLessThan({ value: (value * rating.value) / warnAt, dimension: 'voltage' })} or more`,
-          ...(moment === undefined ? {} : { moment }),
-        };
+          moment,
+        });
       },
     });
   },

@@ -2,7 +2,7 @@ import { analysisOf } from '../driver/analysis.ts';
 import { coilOf } from '../driver/coil.ts';
 import { DesignError } from '../driver/design-error.ts';
 import { assumedAmbient } from '../driver/ambient.ts';
-import { chokeResistanceOf } from '../driver/operating-point.ts';
+import { chokeResistanceOf } from '../driver/envelope-circuit.ts';
 import { isKnown } from '../driver/known.ts';
 import { switchModelOf } from '../driver/switch-model.ts';
 import type { Choke } from '../parts/part.ts';

@@ -4,7 +4,7 @@ import { plateauVoltage } from '../physics/mosfet.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
 import { gateReach } from './enhancement.ts';
-import { noLessThan, notOscillating, subjects, unassessed } from './words.ts';
+import { measured, noLessThan, notOscillating, subjects, unassessed } from './words.ts';
 
 const path = 'gates.pullUp';
 
@@ -33,14 +33,13 @@ export default defineCheck({
     if (statedAt === undefined) return [unassessed({ unknown: `${mosfet.name} gives no onResistanceAt`, path: 'switches.part' })];
     const model = switchModelOf(design);
     const { thresholdMax, channelConstant } = model;
-    if (!isKnown(thresholdMax)) return [unassessed({ ...thresholdMax, path: 'switches.part' })];
-    if (!isKnown(channelConstant)) return [unassessed({ ...channelConstant, path: 'switches.part' })];
+    if (!isKnown(thresholdMax)) return [unassessed({ unknown: thresholdMax.unknown, path: 'switches.part' })];
+    if (!isKnown(channelConstant)) return [unassessed({ unknown: channelConstant.unknown, path: 'switches.part' })];
     const plateau = plateauVoltage({ threshold: thresholdMax, current: running.supplyCurrent, channelConstant });
     const { value, why } = gateReach(point);
     const warnAt = Math.max(0.95 * statedAt, plateau);
     return [
-      {
-        kind: 'measured',
+      measured({
         value,
         levels: { warnAt, limit: plateau, failAt: plateau },
         path,
@@ -50,7 +49,7 @@ export default defineCheck({
         ],
         remedy: () =>
           `a gate that reaches ${noLessThan({ value: warnAt, dimension: 'voltage' })} or more: gate rail, clamp and pull-down, or a supply that swings the drains further`,
-      },
+      }),
     ];
   },
 });

@@ -1,7 +1,7 @@
-import { isKnown, lacks } from '../driver/known.ts';
+import { isKnown } from '../driver/known.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { ratedBasis, subjects, unassessed } from './words.ts';
+import { lacking, measured, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'gates.clamp';
 const mayRing =
@@ -27,18 +27,17 @@ export default defineCheck({
     const { mosfet } = design.switches;
     const rating = mosfet.ratings.gateVoltage;
     const { peak, peakIfRinging, feed, feedPeak } = point.gate;
-    if (rating === undefined) return [unassessed({ ...lacks({ part: mosfet.name, key: 'gateVoltage' }), path: 'switches.part' })];
-    if (!isKnown(peak)) return [unassessed({ ...peak, path })];
+    if (rating === undefined) return [lacking({ part: mosfet.name, key: 'gateVoltage', path: 'switches.part' })];
+    if (!isKnown(peak)) return [unassessed({ unknown: peak.unknown, path })];
     const { clamp } = design.gates;
     if (clamp !== undefined && clamp.ratings.tolerance === undefined && feedPeak > rating.value * 0.8) {
-      return [unassessed({ ...lacks({ part: clamp.name, key: 'tolerance' }), path })];
+      return [lacking({ part: clamp.name, key: 'tolerance', path })];
     }
     return [
-      {
-        kind: 'measured',
+      measured({
         value: peak,
         rating: rating.value,
-        ...(peakIfRinging !== undefined && (!isKnown(peakIfRinging) || peakIfRinging > rating.value) ? { doubt: mayRing } : {}),
+        doubt: peakIfRinging !== undefined && (!isKnown(peakIfRinging) || peakIfRinging > rating.value) ? mayRing : undefined,
         path: clamp === undefined ? 'gates.pullUp' : path,
         basis: () => [
           clamp === undefined
@@ -50,7 +49,7 @@ export default defineCheck({
           ratedBasis({ what: 'V_GS', rating, dimension: 'voltage' }),
         ],
         remedy: () => (clamp === undefined ? 'a 12 V clamp at each gate' : 'a clamp of lower voltage'),
-      },
+      }),
     ];
   },
 });

@@ -2,7 +2,7 @@ import { isKnown } from '../driver/known.ts';
 import { preferredValue } from '../physics/preferred-values.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { noLessThan, notOscillating, subjects, unassessed } from './words.ts';
+import { measured, noLessThan, notOscillating, subjects, unassessed } from './words.ts';
 
 const path = 'gates.pullUp.resistance';
 
@@ -38,10 +38,9 @@ export default defineCheck({
         },
       ];
     }
-    if (!isKnown(gateRise)) return [unassessed({ ...gateRise, path })];
+    if (!isKnown(gateRise)) return [unassessed({ unknown: gateRise.unknown, path })];
     return [
-      {
-        kind: 'measured',
+      measured({
         value: gateRise * frequency,
         path,
         basis: () => [
@@ -55,7 +54,7 @@ export default defineCheck({
           const power = noLessThan({ value: (Math.max(...losses) * present) / resistance, dimension: 'power', digits: 2 });
           return `a pull-up of ${formatQuantity({ value: resistance, dimension: 'resistance' })} or less (it then loses ${power}, and wants twice that rating), or a switch of lower input capacitance`;
         },
-      },
+      }),
     ];
   },
 });

@@ -34,15 +34,15 @@ export default defineCheck({
     const { running, gate } = point;
     if (switchOn === undefined) return [];
     if (running === undefined) return [unassessed({ ...notOscillating, path, moment })];
-    if ('unknown' in switchOn) return [unassessed({ ...switchOn, path, moment })];
-    if ('unknown' in running.holdOff) return [unassessed({ ...running.holdOff, path: 'switches.part', moment })];
+    if ('unknown' in switchOn) return [unassessed({ unknown: switchOn.unknown, path, moment })];
+    if ('unknown' in running.holdOff) return [unassessed({ unknown: running.holdOff.unknown, path: 'switches.part', moment })];
     const holdOff = holdOffAt({
       model: switchModelOf(design),
       gate,
       junction: running.electricalJunction,
       current: switchOn.supplyPeak,
     });
-    if ('unknown' in holdOff) return [unassessed({ ...holdOff, path: 'switches.part', moment })];
+    if ('unknown' in holdOff) return [unassessed({ unknown: holdOff.unknown, path: 'switches.part', moment })];
     return [
       holdOffFinding({
         holdOff,
@@ -50,7 +50,7 @@ export default defineCheck({
         doubt: switchOn.doubt ?? enhancementDoubt({ design, point }),
         path,
         moment,
-        ...(switchOn.timed === true ? { timed: true } : {}),
+        timed: switchOn.timed,
         basis: () => [
           `choke current peaks at ${formatQuantity({ value: switchOn.supplyPeak, dimension: 'current' })}, ${formatQuantity({ value: running.supplyCurrent, dimension: 'current' })} running`,
           'pessimistic by a factor of 1.6 to 3.5 in voltage: a warning means that only a time-domain run can tell',

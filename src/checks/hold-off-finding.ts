@@ -2,7 +2,7 @@ import { isKnown } from '../driver/known.ts';
 import { latchErrorMeasured, type HoldOff } from '../driver/switch-heat.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import type { Finding } from './check.ts';
-import { unassessed } from './words.ts';
+import { measured, unassessed } from './words.ts';
 
 const signed = (percent: number): string => `${percent < 0 ? '−' : '+'}${Math.abs(percent)}`;
 
@@ -32,20 +32,21 @@ export function holdOffFinding({
   remedy: () => string;
   moment?: string;
   doubt?: string | undefined;
-  timed?: boolean;
+  timed?: boolean | undefined;
 }): Finding {
   const { value, thresholdTypical, thresholdMin } = holdOff;
   const volt = (number: number): string => formatQuantity({ value: number, dimension: 'voltage' });
-  const shared = { path, remedy, ...(moment === undefined ? {} : { moment }) };
-  if (!isKnown(thresholdMin) && value <= thresholdTypical) return { ...unassessed({ ...thresholdMin, path }), ...shared };
+  if (!isKnown(thresholdMin) && value <= thresholdTypical)
+    return { ...unassessed({ unknown: thresholdMin.unknown, path }), moment, remedy };
   const minimum = isKnown(thresholdMin) ? thresholdMin : thresholdTypical;
-  return {
-    kind: 'measured',
-    ...(doubt === undefined ? {} : { doubt }),
-    ...(timed === undefined ? {} : { timed }),
+  return measured({
+    doubt,
+    timed,
     value,
     levels: { warnAt: Math.min(minimum, thresholdTypical), limit: thresholdTypical, failAt },
     basis: () => [...basis(), `threshold typical ${volt(thresholdTypical)}, minimum ${volt(minimum)} at this junction temperature`],
-    ...shared,
-  };
+    path,
+    remedy,
+    moment,
+  });
 }

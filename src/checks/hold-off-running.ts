@@ -35,7 +35,7 @@ export default defineCheck({
     const { running, gate } = point;
     if (running === undefined) return [unassessed({ ...notOscillating, path })];
     const { holdOff, onResistance, supplyCurrent, electricalJunction } = running;
-    if ('unknown' in holdOff) return [unassessed({ ...holdOff, path })];
+    if ('unknown' in holdOff) return [unassessed({ unknown: holdOff.unknown, path })];
     const on = isKnown(onResistance) ? onResistance : 0;
     const drop = isKnown(gate.diodeDrop) ? gate.diodeDrop : 0;
     const pullUp = isKnown(gate.diodeCurrent) ? gate.diodeCurrent : 0;

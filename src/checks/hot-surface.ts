@@ -8,12 +8,13 @@ import { burnThreshold } from '../physics/hot-surface.ts';
 import type { Design } from '../project/design.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { notOscillating, subjects, unassessed } from './words.ts';
+import { measured, notOscillating, subjects, unassessed } from './words.ts';
 
 const path = 'environment.access';
 
 /** Contact in s that is foreseen: trained people let go at once, the public may not. */
 const contact = { trained: 1, public: 10 } as const;
+const threshold = { trained: burnThreshold({ contactTime: contact.trained }), public: burnThreshold({ contactTime: contact.public }) };
 
 export default defineCheck({
   id: 'hot-surface',
@@ -42,14 +43,13 @@ export default defineCheck({
     );
     const hottest = known.reduce((a, b) => (b.temperature > a.temperature ? b : a), { name: 'air', temperature: 0 });
     const access = design.environment.access ?? 'public';
-    const rating = burnThreshold({ contactTime: contact[access] });
+    const rating = threshold[access];
     const [first] = missing;
     return [
-      {
-        kind: 'measured',
+      measured({
         value: hottest.temperature,
         rating,
-        ...(first === undefined ? {} : { doubt: missing.map(missingWords).join('; ') }),
+        doubt: first === undefined ? undefined : missing.map(missingWords).join('; '),
         // where something is missing, a value past the limit is not: there it stands
         path: first === undefined || hottest.temperature > rating ? path : first.path,
         basis: () => [
@@ -57,7 +57,7 @@ export default defineCheck({
           ...known.map(({ name, temperature }) => `${name} ${formatQuantity({ value: temperature, dimension: 'temperature' })}`),
         ],
         remedy: () => `a better cooled ${hottest.name}, or a guard over it; the work piece is hotter still in a heater; local codes decide`,
-      },
+      }),
     ];
   },
 });

@@ -32,26 +32,7 @@ export const latchUp = {
   /** The checks that it looks at. */
   sums: ['loaded-q', 'hold-off-running', 'supply-current', 'hold-off-at-switch-on', 'start-gain', 'start-gate-swing'] as readonly string[],
   /** Without remedy and place. */
-  standing: ({
-    analysis,
-    results,
-  }: {
-    analysis: Analysis;
-    results: readonly Summed[];
-  }): Pick<Result, 'id' | 'verdict' | 'value' | 'limit' | 'margin' | 'reason'> => {
-    const { verdict, decisive } = summed({ analysis, results });
-    return {
-      id: 'latch-up',
-      verdict,
-      value: null,
-      limit: null,
-      margin: null,
-      // of many designs, asked of the first
-      get reason() {
-        return verdict === 'pass' ? undefined : wordsOf(decisive).join('; ');
-      },
-    };
-  },
+  standing: (of: { analysis: Analysis; results: readonly Summed[] }): SummaryStanding => new SummaryStanding(summed(of)),
   run: ({ analysis, results }: { analysis: Analysis; results: readonly Result[] }): Result => {
     const { verdict, decisive } = summed({ analysis, results });
     const words = wordsOf(decisive);
@@ -82,6 +63,25 @@ export const latchUp = {
     };
   },
 } as const satisfies { part: SubjectPart; docs: CheckDocs } & Record<string, unknown>;
+
+/** How the summary stands. Its reason is made where it is asked: of many designs, of the first. */
+class SummaryStanding {
+  readonly id = 'latch-up';
+  readonly value = null;
+  readonly limit = null;
+  readonly margin = null;
+  readonly verdict: Verdict;
+  readonly #decisive: readonly Statement[];
+
+  constructor({ verdict, decisive }: { verdict: Verdict; decisive: readonly Statement[] }) {
+    this.verdict = verdict;
+    this.#decisive = decisive;
+  }
+
+  get reason(): string | undefined {
+    return this.verdict === 'pass' ? undefined : wordsOf(this.#decisive).join('; ');
+  }
+}
 
 /** Every statement has to be mended: their remedies, each once. */
 function remedyOf(statements: readonly Statement[]): string | undefined {

@@ -29,7 +29,7 @@ export function verdictOrderProblem({
 }
 
 function comparable(level: Level): { how: string; value: number } | undefined {
-  if ('share' in level) return { how: 'share', value: level.share };
-  if ('quantity' in level) return { how: 'quantity', value: level.quantity };
+  if (level.share !== undefined) return { how: 'share', value: level.share };
+  if (level.quantity !== undefined) return { how: 'quantity', value: level.quantity };
   return { how: 'less', value: -level.less };
 }

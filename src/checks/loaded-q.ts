@@ -1,6 +1,6 @@
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { noLessThan, subjects } from './words.ts';
+import { measured, noLessThan, subjects } from './words.ts';
 
 export default defineCheck({
   id: 'loaded-q',
@@ -19,8 +19,7 @@ export default defineCheck({
   },
   subject: subjects.tank,
   run: ({ analysis: { design }, instance: { point } }) => [
-    {
-      kind: 'measured',
+    measured({
       value: point.tank.quality,
       path: `loads.${design.loads.indexOf(point.load)}`,
       basis: () => [
@@ -28,6 +27,6 @@ export default defineCheck({
       ],
       remedy: ({ warnAt }) =>
         `a load of ${noLessThan({ value: point.tank.impedance * warnAt, dimension: 'resistance', digits: 2 })} or more across the tank, all loss included, or more capacitance with less inductance`,
-    },
+    }),
   ],
 });

@@ -6,7 +6,7 @@ import type { Winding } from '../driver/coil-winding.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import type { Ampere, Metre, Tesla } from '../units/si.ts';
 import { defineCheck } from './check.ts';
-import { noMoreThan, notOscillating, subjects, unassessed } from './words.ts';
+import { measured, noMoreThan, notOscillating, subjects, unassessed } from './words.ts';
 
 const path = 'environment.access';
 
@@ -52,8 +52,7 @@ export default defineCheck({
     const current = running.tankCurrentPeak / Math.SQRT2;
     const field = current * strongestPerAmpere(winding);
     return [
-      {
-        kind: 'measured',
+      measured({
         value: field,
         rating: level.fluxDensity,
         path,
@@ -68,7 +67,7 @@ export default defineCheck({
         },
         remedy: ({ warnAt }) =>
           `people further away, a shield, or ${noMoreThan({ value: (warnAt / field) * current, dimension: 'current' })} or less in the coil; local codes decide`,
-      },
+      }),
     ];
   },
 });

@@ -1,4 +1,4 @@
-import type { Unknown } from '../driver/known.ts';
+import type { Analysis } from '../driver/analysis.ts';
 import type { Transient } from '../driver/events.ts';
 import type { Running } from '../driver/operating-point.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
@@ -7,15 +7,16 @@ import { notOscillating, unassessed } from './words.ts';
 
 /** A peak of the running state or of a transient, as a check sees it. */
 export interface Moment {
-  readonly moment?: string;
+  readonly moment?: string | undefined;
   readonly path: string;
   readonly tankPeak: number;
   readonly drainPeak: number;
   /** One choke's peak while running; its share of the chokes' current in a transient. */
   readonly chokePeak: number;
-  readonly basis: string;
+  /** Where the peak comes from. */
+  readonly basis: () => string;
   /** Why the peaks may be higher. */
-  readonly doubt?: string;
+  readonly doubt?: string | undefined;
   /** Found in the time domain. */
   readonly timed?: boolean;
 }
@@ -37,44 +38,46 @@ export function momentFindings({
   moments: readonly MomentName[];
   finding: (moment: Moment) => Finding;
 }): readonly Finding[] {
-  return moments.flatMap((name) => {
+  const findings: Finding[] = [];
+  for (const name of moments) {
     const moment = momentOf(input, name);
-    if (moment === undefined) return [];
-    if ('unknown' in moment) return unassessed(moment);
-    const found = finding(moment);
-    if (found.kind !== 'measured') return found;
-    const doubt = found.doubt ?? moment.doubt;
-    return { ...found, ...(doubt === undefined ? {} : { doubt }), ...(moment.timed === true ? { timed: true } : {}) };
-  });
+    if (moment === undefined) continue;
+    findings.push('kind' in moment ? moment : asSureAs(moment, finding(moment)));
+  }
+  return findings;
 }
 
-function momentOf(
-  { analysis, instance }: CheckInput,
-  name: MomentName,
-): Moment | (Unknown & { path: string; moment?: string }) | undefined {
-  const { running } = instance.point;
-  if (name === 'running') return running === undefined ? { ...notOscillating, path: 'loads' } : runningMoment(running);
-  const [transient, moment, path, basis] =
-    name === 'switch-on'
-      ? ([
-          instance.switchOn,
-          'at switch-on',
-          'supply.riseTime',
-          `envelope of tank and chokes from rest: ${startWords(analysis.start)}`,
-        ] as const)
-      : ([
-          instance.loadRemoval,
-          'at load removal',
-          'loads',
-          'envelope from this load to coil alone, the rail lifted by what comes back into the bulk capacitor',
-        ] as const);
-  if (running === undefined) return { ...notOscillating, path: 'loads', moment };
-  if (transient === undefined) return undefined;
-  if ('unknown' in transient) return { ...transient, path, moment };
-  const { tankPeak, drainPeak, chokePeak, doubt, timed = false } = transient;
-  const from = timed ? timedWords({ transient, name, analysis }) : basis;
-  return { tankPeak, drainPeak, chokePeak, moment, path, basis: from, timed, ...(doubt === undefined ? {} : { doubt }) };
+function asSureAs({ doubt, timed }: Moment, finding: Finding): Finding {
+  if (finding.kind !== 'measured' || (doubt === undefined && timed !== true)) return finding;
+  return { ...finding, doubt: finding.doubt ?? doubt, timed };
 }
+
+/** The peak of a moment, or why it is not assessed; undefined where it is not looked at. */
+function momentOf({ analysis, instance }: CheckInput, name: MomentName): Moment | Finding | undefined {
+  const { running } = instance.point;
+  if (name === 'running') return running === undefined ? unassessed({ ...notOscillating, path: 'loads' }) : runningMoment(running);
+  const { moment, path, basis } = transients[name];
+  const transient = name === 'switch-on' ? instance.switchOn : instance.loadRemoval;
+  if (running === undefined) return unassessed({ ...notOscillating, path: 'loads', moment });
+  if (transient === undefined) return undefined;
+  if ('unknown' in transient) return unassessed({ unknown: transient.unknown, path, moment });
+  const { tankPeak, drainPeak, chokePeak, doubt, timed = false } = transient;
+  const from = (): string => (timed ? timedWords({ transient, name, analysis }) : basis(analysis));
+  return { tankPeak, drainPeak, chokePeak, moment, path, basis: from, timed, doubt };
+}
+
+const transients = {
+  'switch-on': {
+    moment: 'at switch-on',
+    path: 'supply.riseTime',
+    basis: ({ start }: Analysis) => `envelope of tank and chokes from rest: ${startWords(start)}`,
+  },
+  'load removal': {
+    moment: 'at load removal',
+    path: 'loads',
+    basis: () => 'envelope from this load to coil alone, the rail lifted by what comes back into the bulk capacitor',
+  },
+} as const;
 
 /** Where a peak from the time domain comes from, and what the closed form says beside it. */
 function timedWords({
@@ -84,7 +87,7 @@ function timedWords({
 }: {
   transient: Transient;
   name: MomentName;
-  analysis: CheckInput['analysis'];
+  analysis: Analysis;
 }): string {
   const what =
     name === 'switch-on'
@@ -97,7 +100,7 @@ function timedWords({
   return `${what}; closed form, with its allowance: drains ${closed}, ${words}`;
 }
 
-function startWords(start: CheckInput['analysis']['start']): string {
+function startWords(start: Analysis['start']): string {
   return 'unknown' in start ? start.unknown : start.why;
 }
 
@@ -107,6 +110,6 @@ function runningMoment(running: Running): Moment {
     tankPeak: running.tankPeak,
     drainPeak: running.drainPeak,
     chokePeak: running.chokePeak,
-    basis: 'running: Vt = π·(V − I·r) with the factor of finite Q, drain = Vt + I·Ron',
+    basis: () => 'running: Vt = π·(V − I·r) with the factor of finite Q, drain = Vt + I·Ron',
   };
 }

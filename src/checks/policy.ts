@@ -1,5 +1,8 @@
 /** Where a verdict changes: a share of the part's rating, a quantity, or so much less than the rating. SI numbers. */
-export type Level = { readonly share: number } | { readonly quantity: number } | { readonly less: number };
+export type Level =
+  | { readonly share: number; readonly quantity?: undefined; readonly less?: undefined }
+  | { readonly quantity: number; readonly share?: undefined; readonly less?: undefined }
+  | { readonly less: number; readonly share?: undefined; readonly quantity?: undefined };
 
 /** How one check is judged, and why so. */
 export interface Policy {
@@ -29,7 +32,7 @@ export type Policies = ReadonlyMap<string, Policy>;
  * @example levelValue({ level: { share: 0.8 }, rating: 200, strictness: 1 }) // 160
  */
 export function levelValue({ level, rating, strictness }: { level: Level; rating: number | undefined; strictness: number }): number {
-  if ('quantity' in level) return level.quantity * strictness;
+  if (level.quantity !== undefined) return level.quantity * strictness;
   if (rating === undefined) throw new RangeError('this level is stated against a rating, and the finding has none');
-  return 'share' in level ? level.share * rating : rating - level.less;
+  return level.share !== undefined ? level.share * rating : rating - level.less;
 }

@@ -1,7 +1,7 @@
 import { isKnown } from '../driver/known.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck, type Finding } from './check.ts';
-import { noLessThan, subjects, unassessed } from './words.ts';
+import { measured, noLessThan, subjects, unassessed } from './words.ts';
 
 const path = 'gates.pullUp.power';
 
@@ -25,19 +25,19 @@ export default defineCheck({
     const { power } = design.gates.pullUp;
     if (power === undefined) return [unassessed({ unknown: 'gates.pullUp.power is not given', path: 'gates.pullUp' })];
     const { gate } = point;
-    const finding = ({ value, moment, basis }: { value: number; moment?: string; basis: () => string }): Finding => ({
-      kind: 'measured',
-      value,
-      rating: power,
-      path,
-      ...(moment === undefined ? {} : { moment }),
-      basis: () => [
-        `fed from ${formatQuantity({ value: gate.feed, dimension: 'voltage' })}, ${basis()}`,
-        `rating ${formatQuantity({ value: power, dimension: 'power' })} (project)`,
-      ],
-      remedy: ({ warnAt }) =>
-        `a resistor of ${noLessThan({ value: (value * power) / warnAt, dimension: 'power', digits: 2 })} or more${gate.feed > 15 ? ', or a gate rail of 12 V to 15 V' : ''}`,
-    });
+    const finding = ({ value, moment, basis }: { value: number; moment?: string; basis: () => string }): Finding =>
+      measured({
+        value,
+        rating: power,
+        path,
+        moment,
+        basis: () => [
+          `fed from ${formatQuantity({ value: gate.feed, dimension: 'voltage' })}, ${basis()}`,
+          `rating ${formatQuantity({ value: power, dimension: 'power' })} (project)`,
+        ],
+        remedy: ({ warnAt }) =>
+          `a resistor of ${noLessThan({ value: (value * power) / warnAt, dimension: 'power', digits: 2 })} or more${gate.feed > 15 ? ', or a gate rail of 12 V to 15 V' : ''}`,
+      });
     // one gate then stays low, or high on its clamp
     const drop = isKnown(gate.diodeDrop) ? gate.diodeDrop : 0;
     const stopped = Math.max(gate.feed - drop, gate.feed - gate.high) ** 2 / design.gates.pullUp.resistance;

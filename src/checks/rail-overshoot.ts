@@ -1,8 +1,8 @@
-import { railLift, returnedAtLoadRemoval } from '../driver/events.ts';
+import { railLift } from '../driver/events.ts';
 import { railPeakRatio } from '../driver/rail.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck, type Finding } from './check.ts';
-import { noLessThan, notOscillating, subjects, unassessed } from './words.ts';
+import { measured, noLessThan, notOscillating, subjects, unassessed } from './words.ts';
 
 const path = 'supply';
 
@@ -32,8 +32,7 @@ export default defineCheck({
     const ringing: Finding =
       bulkCapacitance === undefined || leadInductance === undefined
         ? unassessed({ unknown: 'supply.bulkCapacitance and leadInductance are not both given', path, moment: 'at switch-on' })
-        : {
-            kind: 'measured',
+        : measured({
             value: atSwitchOn,
             rating: 1,
             path: 'supply.leadInductance',
@@ -43,26 +42,24 @@ export default defineCheck({
             ],
             remedy: ({ warnAt }) =>
               `a supply that rises in ${noLessThan({ value: riseFor({ leadInductance, bulkCapacitance, share: warnAt - 1 }), dimension: 'time', digits: 2 })} or more, shorter leads, or series resistance at the bulk capacitor`,
-          };
+          });
     if (running === undefined) return [ringing, unassessed({ ...notOscillating, path, moment: 'at load removal' })];
     if (bulkCapacitance === undefined) {
       return [ringing, unassessed({ unknown: 'supply.bulkCapacitance is not given', path, moment: 'at load removal' })];
     }
-    const returned = (): number => returnedAtLoadRemoval({ design, point, running });
     return [
       ringing,
-      {
-        kind: 'measured',
-        value: railLift({ design, point, running }),
+      measured({
+        value: railLift({ design, running }),
         rating: 1,
         path: 'supply.bulkCapacitance',
         moment: 'at load removal',
         basis: () => [
-          `${formatQuantity({ value: returned(), dimension: 'charge' })} comes back into ${formatQuantity({ value: bulkCapacitance, dimension: 'capacitance' })}, the supply taking none of it`,
+          `${formatQuantity({ value: running.returnedCharge(), dimension: 'charge' })} comes back into ${formatQuantity({ value: bulkCapacitance, dimension: 'capacitance' })}, the supply taking none of it`,
         ],
         remedy: ({ warnAt }) =>
-          `a bulk capacitor of ${noLessThan({ value: (2 * returned()) / ((warnAt ** 2 - 1) * voltage), dimension: 'capacitance', digits: 2 })} or more`,
-      },
+          `a bulk capacitor of ${noLessThan({ value: (2 * running.returnedCharge()) / ((warnAt ** 2 - 1) * voltage), dimension: 'capacitance', digits: 2 })} or more`,
+      }),
     ];
   },
 });

@@ -185,7 +185,7 @@ function levelOf({
   const subject = key === undefined ? '' : `\`${key}\`: `;
   const share = /^(.+?)\s+of rating$/.exec(text)?.[1];
   const less = /^rating\s*[-−]\s*(.+)$/.exec(text)?.[1];
-  const bareShare = share === undefined && like !== undefined && 'share' in like && /^[-+]?[\d.]+\s*%?$/.test(text) ? text : undefined;
+  const bareShare = share === undefined && like?.share !== undefined && /^[-+]?[\d.]+\s*%?$/.test(text) ? text : undefined;
   const misspelt = share === undefined && less === undefined ? misspeltLevel({ text, dimension, isRated }) : undefined;
   if (misspelt !== undefined) {
     problems.push({ ...misspelt, message: `${subject}${misspelt.message}`, at });

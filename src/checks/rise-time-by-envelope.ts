@@ -1,10 +1,9 @@
 import type { Analysis } from '../driver/analysis.ts';
-import { lacks } from '../driver/known.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { breakdownAt } from './breakdown.ts';
 import type { Finding } from './check.ts';
 import { gentleWords, riseScan, shortestRise } from './gentle-start.ts';
-import { notOscillating, unassessed } from './words.ts';
+import { lacking, measured, notOscillating, unassessed } from './words.ts';
 import { worstWithLoad } from './worst-start.ts';
 
 const path = 'supply.riseTime';
@@ -15,10 +14,9 @@ const nearShare = 0.8;
 /** The rise time against the shortest that the envelope of tank and chokes allows, the gates being up before the supply. */
 export function riseTimeByEnvelope(analysis: Analysis): Finding {
   const { design, start } = analysis;
-  if ('unknown' in start) return unassessed({ ...start, path });
+  if ('unknown' in start) return unassessed({ unknown: start.unknown, path });
   const rating = design.switches.mosfet.ratings.drainVoltage;
-  if (rating === undefined)
-    return unassessed({ ...lacks({ part: design.switches.mosfet.name, key: 'drainVoltage' }), path: 'switches.part' });
+  if (rating === undefined) return lacking({ part: design.switches.mosfet.name, key: 'drainVoltage', path: 'switches.part' });
   const highest = breakdownAt({ design, rated: rating.value });
   const cases = design.loads.flatMap((load) => {
     const worst = worstWithLoad({ corners: analysis.corners, load });
@@ -41,10 +39,9 @@ export function riseTimeByEnvelope(analysis: Analysis): Finding {
   const doubt =
     range === undefined || range.kind === 'inside' ? undefined : `${range.note}: no basis for a pass; see choke-ratio and loaded-q`;
   const time = (value: number): string => formatQuantity({ value, dimension: 'time' });
-  return {
-    kind: 'measured',
+  return measured({
     value: design.supply.riseTime ?? 0,
-    ...(doubt === undefined ? {} : { doubt }),
+    doubt,
     levels: { warnAt: Math.max(warnAt, limit), limit, failAt: keepsItself ? 0 : limit },
     path,
     basis: () => [
@@ -53,5 +50,5 @@ export function riseTimeByEnvelope(analysis: Analysis): Finding {
     ],
     remedy: () =>
       comfortable === undefined ? `a supply that rises in ${time(limit)} or more` : gentleWords({ analysis, riseTime: comfortable }),
-  };
+  });
 }

@@ -4,7 +4,7 @@ import { defineCheck, type Finding } from './check.ts';
 import { riseTimeByEnvelope } from './rise-time-by-envelope.ts';
 import { isWellAsItIs, longestTried, riseWindow } from './rise-window.ts';
 import { startRemedy } from './start-remedy.ts';
-import { subjects, unassessed } from './words.ts';
+import { measured, subjects, unassessed } from './words.ts';
 import { decisiveStart } from './worst-start.ts';
 
 const path = 'supply.riseTime';
@@ -39,11 +39,11 @@ function inWindow(analysis: Analysis): Finding {
   const { design, starts = [] } = analysis;
   const value = design.supply.riseTime ?? 0;
   const lacking = starts.find((start) => 'unknown' in start);
-  if (lacking !== undefined && 'unknown' in lacking) return unassessed({ ...lacking, path });
+  if (lacking !== undefined && 'unknown' in lacking) return unassessed({ unknown: lacking.unknown, path });
   const isWell = starts.every((start) => 'outcome' in start && start.outcome === 'runs');
   // where only fails count: one that starts within the rating is none, wherever the window about it ends
   if (analysis.wanted === 'fails' && isWell && isWellAsItIs(analysis))
-    return { kind: 'measured', value, levels: { warnAt: 0, limit: 0, failAt: 0 }, path };
+    return measured({ value, levels: { warnAt: 0, limit: 0, failAt: 0 }, path });
   const window = riseWindow(analysis);
   const time = (seconds: number): string => formatQuantity({ value: seconds, dimension: 'time' });
   const outcomes = starts.map((start) => ('outcome' in start ? start.outcome : undefined));
@@ -73,8 +73,7 @@ function inWindow(analysis: Analysis): Finding {
     const reason = `${time(value)} is too long: from ${time(badAbove)} on ${whyAbove ?? 'a load does not start'}`;
     return { kind: 'hopeless', reason, path, remedy: () => startRemedy(analysis) };
   }
-  return {
-    kind: 'measured',
+  return measured({
     value,
     levels: { warnAt: reserve * shortest, limit: shortest, failAt: isWell ? 0 : shortest },
     path,
@@ -83,5 +82,5 @@ function inWindow(analysis: Analysis): Finding {
       'time domain at the corners where the drains go highest and where a pair latches first, thresholds 2 % apart; a pair that differs more moves the ends',
     ],
     remedy: () => startRemedy(analysis),
-  };
+  });
 }

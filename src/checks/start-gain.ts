@@ -2,7 +2,7 @@ import { isKnown } from '../driver/known.ts';
 import { startConditions } from '../driver/start-conditions.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { noLessThan, subjects, unassessed } from './words.ts';
+import { measured, noLessThan, subjects, unassessed } from './words.ts';
 
 export default defineCheck({
   id: 'start-gain',
@@ -23,10 +23,9 @@ export default defineCheck({
   run: ({ analysis: { design }, instance: { point } }) => {
     const path = `loads.${design.loads.indexOf(point.load)}`;
     const { gain } = startConditions({ design, point });
-    if (!isKnown(gain)) return [unassessed({ ...gain, path })];
+    if (!isKnown(gain)) return [unassessed({ unknown: gain.unknown, path })];
     return [
-      {
-        kind: 'measured',
+      measured({
         value: gain,
         path,
         basis: () => [
@@ -34,7 +33,7 @@ export default defineCheck({
         ],
         remedy: ({ warnAt }) =>
           `a load of ${noLessThan({ value: (point.tank.parallelResistance * warnAt) / gain, dimension: 'resistance', digits: 2 })} or more across the tank at the start`,
-      },
+      }),
     ];
   },
 });

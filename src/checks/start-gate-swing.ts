@@ -3,7 +3,7 @@ import { startConditions } from '../driver/start-conditions.ts';
 import { preferredValue } from '../physics/preferred-values.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { subjects, unassessed } from './words.ts';
+import { measured, subjects, unassessed } from './words.ts';
 
 const path = 'gates.pullUp.resistance';
 
@@ -25,10 +25,9 @@ export default defineCheck({
   subject: subjects.pullUp,
   run: ({ analysis: { design }, instance: { point } }) => {
     const { swing } = startConditions({ design, point });
-    if (!isKnown(swing)) return [unassessed({ ...swing, path })];
+    if (!isKnown(swing)) return [unassessed({ unknown: swing.unknown, path })];
     return [
-      {
-        kind: 'measured',
+      measured({
         value: swing,
         path,
         basis: () => [
@@ -38,7 +37,7 @@ export default defineCheck({
           swing > 0
             ? `a pull-up of ${formatQuantity({ value: preferredValue({ value: (design.gates.pullUp.resistance * swing) / warnAt, side: 'below' }), dimension: 'resistance' })} or less, or a switch of lower input capacitance`
             : 'a higher gate rail or a switch of lower threshold: the gate never carries the current',
-      },
+      }),
     ];
   },
 });

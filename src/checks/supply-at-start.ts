@@ -1,7 +1,9 @@
 import type { Analysis } from '../driver/analysis.ts';
+import type { OperatingPoint } from '../driver/operating-point.ts';
 import { seenChokeInductance } from '../physics/push-pull.ts';
 import { riseAtDriver } from '../driver/rail.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
+import type { Ampere } from '../units/si.ts';
 import type { Verdict } from './judge.ts';
 import { noLessThan } from './words.ts';
 
@@ -19,12 +21,15 @@ const bulkDip = 0.1;
 /** A start that needs more than the supply gives pulls the rail down, and a sagging rail brings both switches on. */
 export function supplyAtStart({ design, corners }: Analysis): readonly Statement[] {
   const { currentLimit, bulkCapacitance, voltage } = design.supply;
-  const peaks = corners.flatMap(({ switchOn, point }) =>
-    switchOn === undefined || 'unknown' in switchOn ? [] : [{ peak: switchOn.supplyPeak, point }],
-  );
-  if (currentLimit === undefined || peaks.length === 0) return [];
-  const worst = peaks.reduce((a, b) => (b.peak > a.peak ? b : a));
-  const excess = worst.peak - currentLimit.current;
+  if (currentLimit === undefined) return [];
+  let worst: { readonly peak: Ampere; readonly point: OperatingPoint } | undefined;
+  for (const { switchOn, point } of corners) {
+    if (switchOn === undefined || 'unknown' in switchOn) continue;
+    if (worst === undefined || switchOn.supplyPeak > worst.peak) worst = { peak: switchOn.supplyPeak, point };
+  }
+  if (worst === undefined) return [];
+  const { peak } = worst;
+  const excess = peak - currentLimit.current;
   if (excess <= 0) return [];
   const { chokeInductance, capacitance } = worst.point.tank;
   const half = Math.PI ** 2 * Math.sqrt(seenChokeInductance({ arrangement: design.chokes.arrangement, chokeInductance }) * capacitance);
@@ -36,7 +41,7 @@ export function supplyAtStart({ design, corners }: Analysis): readonly Statement
     {
       verdict: 'not assessed',
       words: () =>
-        `the start takes up to ${ampere(worst.peak)}, the supply gives ${ampere(currentLimit.current)}: the rail may sag and both switches come on`,
+        `the start takes up to ${ampere(peak)}, the supply gives ${ampere(currentLimit.current)}: the rail may sag and both switches come on`,
       remedy: () => `${bulk()} or more at the driver (supply.bulkCapacitance), or a stronger supply`,
     },
   ];

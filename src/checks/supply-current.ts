@@ -5,7 +5,7 @@ import { leadCrossSectionForCurrent } from '../physics/lead-cross-section.ts';
 import type { Ampere, Kelvin } from '../units/si.ts';
 import { defineCheck } from './check.ts';
 import { drawnCurrent } from './drawn-current.ts';
-import { noLessThan, notOscillating, subjects, unassessed } from './words.ts';
+import { measured, noLessThan, notOscillating, subjects, unassessed } from './words.ts';
 
 /** Air in which PVC leads carry nothing more, less a margin. */
 const warmestForLeads: Kelvin = 341;
@@ -34,8 +34,7 @@ export default defineCheck({
     if (limit === undefined) return [unassessed({ unknown: 'supply.currentLimit is not given', path: 'supply' })];
     const { pullUps, extra, total: value } = drawnCurrent({ design, point, running });
     return [
-      {
-        kind: 'measured',
+      measured({
         value,
         rating: limit.current,
         path: 'supply.currentLimit',
@@ -46,7 +45,7 @@ export default defineCheck({
         ],
         remedy: ({ warnAt }) =>
           `a supply for ${noLessThan({ value: (value * limit.current) / warnAt, dimension: 'current' })} or more, or less load`,
-      },
+      }),
     ];
   },
 });

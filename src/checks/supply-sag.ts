@@ -1,7 +1,7 @@
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
 import { drawnCurrent } from './drawn-current.ts';
-import { noMoreThan, notOscillating, subjects, unassessed } from './words.ts';
+import { measured, noMoreThan, notOscillating, subjects, unassessed } from './words.ts';
 
 const path = 'supply.resistance';
 
@@ -28,8 +28,7 @@ export default defineCheck({
     if (resistance === undefined) return [unassessed({ unknown: 'supply.resistance is not given', path: 'supply' })];
     const { total } = drawnCurrent({ design, point, running });
     return [
-      {
-        kind: 'measured',
+      measured({
         value: (total * resistance) / running.supplyVoltage,
         path,
         basis: () => [
@@ -37,7 +36,7 @@ export default defineCheck({
         ],
         remedy: ({ warnAt }) =>
           `source and leads of ${noMoreThan({ value: (warnAt * running.supplyVoltage) / total, dimension: 'resistance', digits: 2 })} or less, or less load`,
-      },
+      }),
     ];
   },
 });

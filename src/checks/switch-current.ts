@@ -1,4 +1,4 @@
-import { isKnown, lacks } from '../driver/known.ts';
+import { isKnown } from '../driver/known.ts';
 import { assumedAmbient } from '../driver/ambient.ts';
 import type { Running } from '../driver/operating-point.ts';
 import { totalLoss } from '../driver/switch-heat.ts';
@@ -6,7 +6,7 @@ import type { Design } from '../project/design.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import type { Ampere, Kelvin } from '../units/si.ts';
 import { defineCheck } from './check.ts';
-import { noLessThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacking, measured, noLessThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'switches.part';
 
@@ -32,16 +32,15 @@ export default defineCheck({
     const { running, gate } = point;
     if (running === undefined) return [unassessed({ ...notOscillating, path })];
     const rating = mosfet.ratings.drainCurrent;
-    if (rating === undefined) return [unassessed({ ...lacks({ part: mosfet.name, key: 'drainCurrent' }), path })];
+    if (rating === undefined) return [lacking({ part: mosfet.name, key: 'drainCurrent', path })];
     const pullUp = isKnown(gate.diodeCurrent) ? gate.diodeCurrent : gate.feed / design.gates.pullUp.resistance;
     const value = (running.supplyCurrent + pullUp + running.supplyRipple / 2) / parallel;
     const limit = deratedCurrent({ design, running, rated: rating.value });
     return [
-      {
-        kind: 'measured',
+      measured({
         value,
         rating: limit?.current ?? rating.value,
-        ...(limit === undefined ? { doubt: 'the case temperature is not known: see switch-temperature' } : {}),
+        doubt: limit === undefined ? 'the case temperature is not known: see switch-temperature' : undefined,
         path,
         basis: () => [
           `supply ${formatQuantity({ value: running.supplyCurrent, dimension: 'current' })}, ripple and the other gate's pull-up included${parallel > 1 ? `, over ${parallel} devices` : ''}`,
@@ -49,7 +48,7 @@ export default defineCheck({
         ],
         remedy: ({ warnAt }) =>
           `a switch rated ${noLessThan({ value: (value * rating.value) / warnAt, dimension: 'current' })} or more, or ${Math.ceil((parallel * value) / warnAt)} in parallel`,
-      },
+      }),
     ];
   },
 });

@@ -1,9 +1,8 @@
-import { lacks } from '../driver/known.ts';
 import { breakdownAt } from './breakdown.ts';
 import { defineCheck } from './check.ts';
 import { lowerSupplyWords } from './lower-supply.ts';
 import { momentFindings } from './peak-moments.ts';
-import { noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacking, measured, noLessThan, ratedBasis, subjects } from './words.ts';
 
 export default defineCheck({
   id: 'switch-peak-voltage',
@@ -30,17 +29,16 @@ export default defineCheck({
       moments: ['running'],
       finding: ({ drainPeak, path, basis }) =>
         rating === undefined
-          ? unassessed({ ...lacks({ part: mosfet.name, key: 'drainVoltage' }), path: 'switches.part' })
-          : {
-              kind: 'measured',
+          ? lacking({ part: mosfet.name, key: 'drainVoltage', path: 'switches.part' })
+          : measured({
               value: drainPeak,
               rating: breakdownAt({ design: input.analysis.design, rated: rating.value }),
               path,
-              basis: () => [basis, ratedBasis({ what: 'V_DSS', rating, dimension: 'voltage' })],
+              basis: () => [basis(), ratedBasis({ what: 'V_DSS', rating, dimension: 'voltage' })],
               remedy: ({ warnAt }) =>
                 `${lowerSupplyWords({ design: input.analysis.design, share: warnAt / drainPeak })}, ` +
                 `or a switch rated ${noLessThan({ value: (drainPeak * rating.value) / warnAt, dimension: 'voltage' })} or more`,
-            },
+            }),
     });
   },
 });

@@ -1,4 +1,3 @@
-import { lacks } from '../driver/known.ts';
 import { seenChokeInductance } from '../physics/push-pull.ts';
 import { avalancheEnergy } from '../physics/avalanche.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
@@ -7,7 +6,7 @@ import { defineCheck, type CheckInput } from './check.ts';
 import { gentleStart, gentleWords } from './gentle-start.ts';
 import { lowerSupplyWords } from './lower-supply.ts';
 import { momentFindings } from './peak-moments.ts';
-import { noLessThan, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacking, measured, noLessThan, ratedBasis, subjects } from './words.ts';
 
 export default defineCheck({
   id: 'switch-surge-voltage',
@@ -35,22 +34,21 @@ export default defineCheck({
       moments: ['switch-on', 'load removal'],
       finding: ({ drainPeak, moment, path, basis }) =>
         rating === undefined
-          ? unassessed({ ...lacks({ part: mosfet.name, key: 'drainVoltage' }), path: 'switches.part' })
-          : {
-              kind: 'measured',
+          ? lacking({ part: mosfet.name, key: 'drainVoltage', path: 'switches.part' })
+          : measured({
               value: drainPeak,
               rating: breakdownAt({ design: input.analysis.design, rated: rating.value }),
               path,
               basis: () => [
-                basis,
+                basis(),
                 `${(drainPeak / (Math.PI * input.instance.point.corner.supply * input.analysis.design.supply.voltage)).toPrecision(3)} times π·V`,
                 ratedBasis({ what: 'V_DSS', rating, dimension: 'voltage' }),
                 ...(drainPeak > rating.value ? [avalancheWords(input, rating.value)] : []),
               ],
               remedy: ({ warnAt }) =>
                 remedyWords({ input, drainPeak, rating: rating.value, warnAt, atSwitchOn: path === 'supply.riseTime' }),
-              ...(moment === undefined ? {} : { moment }),
-            },
+              moment,
+            }),
     });
   },
 });

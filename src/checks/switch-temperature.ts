@@ -1,9 +1,8 @@
 import { formatQuantity } from '../units/format-quantity.ts';
-import { lacks } from '../driver/known.ts';
 import { totalLoss, type SwitchLosses } from '../driver/switch-heat.ts';
 import { defineCheck, type Finding } from './check.ts';
 import { enhancementDoubt } from './enhancement.ts';
-import { noMoreThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
+import { lacking, measured, noMoreThan, notOscillating, ratedBasis, subjects, unassessed } from './words.ts';
 
 const path = 'switches.heatsink';
 
@@ -34,19 +33,18 @@ export default defineCheck({
     const { running } = point;
     if (running === undefined) return [unassessed({ ...notOscillating, path })];
     const rating = mosfet.ratings.junctionTemperature;
-    if (rating === undefined) return [unassessed({ ...lacks({ part: mosfet.name, key: 'junctionTemperature' }), path: 'switches.part' })];
+    if (rating === undefined) return [lacking({ part: mosfet.name, key: 'junctionTemperature', path: 'switches.part' })];
     const { junction, losses, gateRise, frequency } = running;
-    if ('unknown' in junction) return [unassessed({ ...junction, path })];
+    if ('unknown' in junction) return [unassessed({ unknown: junction.unknown, path })];
     if (!junction.found) return [hopeless(junction.why, junction.temperature)];
     const slow = typeof gateRise !== 'number' || gateRise * frequency > boundedShare;
     const doubt = slow
       ? 'the gate rises for more than 12 % of the period, where the loss of slow gates is not bounded by the closed form'
       : enhancementDoubt({ design, point });
     return [
-      {
-        kind: 'measured',
+      measured({
         value: junction.temperature,
-        ...(doubt === undefined ? {} : { doubt }),
+        doubt,
         rating: rating.value,
         path,
         basis: () => [
@@ -54,7 +52,7 @@ export default defineCheck({
           ratedBasis({ what: 'junction limit', rating, dimension: 'temperature' }),
         ],
         remedy: ({ warnAt }) => heatsinkWords({ design, warnAt, loss: junction.loss }),
-      },
+      }),
     ];
   },
 });

@@ -1,7 +1,7 @@
 import { touchVoltageLimit, type EnergySourceClass } from '../physics/touch-voltage.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { defineCheck } from './check.ts';
-import { notOscillating, subjects, unassessed } from './words.ts';
+import { measured, notOscillating, subjects, unassessed } from './words.ts';
 
 export default defineCheck({
   id: 'touch-voltage',
@@ -30,8 +30,7 @@ export default defineCheck({
     const energyClass: EnergySourceClass = access === 'public' ? 'ES1' : 'ES2';
     const rating = touchVoltageLimit({ energyClass, frequency: running.frequency });
     return [
-      {
-        kind: 'measured',
+      measured({
         value: running.tankPeak / Math.SQRT2,
         rating,
         path,
@@ -41,7 +40,7 @@ export default defineCheck({
         ],
         remedy: () =>
           'insulation or an enclosure over coil, bank and drains, stated by levels of your own (limits: touch-voltage), or a lower supply voltage; local codes decide',
-      },
+      }),
     ];
   },
 });

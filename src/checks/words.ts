@@ -1,9 +1,9 @@
 import type { Analysis } from '../driver/analysis.ts';
-import type { Unknown } from '../driver/known.ts';
+import { lacks, type Unknown } from '../driver/known.ts';
 import type { Rating } from '../parts/part.ts';
 import type { Dimension } from '../units/dimension.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
-import type { Finding, Unassessed } from './check.ts';
+import type { Finding, Measured, Unassessed } from './check.ts';
 
 /** A rating as a statement of a result's basis: `rated 200 V (data sheet)`. */
 export function ratedBasis({ what, rating, dimension }: { what: string; rating: Rating; dimension: Dimension }): string {
@@ -11,9 +11,26 @@ export function ratedBasis({ what, rating, dimension }: { what: string; rating: 
   return `${what} ${formatQuantity({ value: rating.value, dimension })} (${rating.source}${note})`;
 }
 
+/** A finding with a value. What is not given is there as undefined: findings that are all alike are quick to judge. */
+export function measured({
+  value,
+  rating,
+  levels,
+  other,
+  strictness,
+  timed,
+  doubt,
+  moment,
+  path,
+  basis,
+  remedy,
+}: Omit<Measured & Finding, 'kind'>): Measured & Finding {
+  return { kind: 'measured', value, rating, levels, other, strictness, timed, doubt, moment, path, basis, remedy };
+}
+
 /** A finding that says why nothing could be assessed. */
 export function unassessed({ unknown, path, moment }: Unknown & { path: string; moment?: string }): Unassessed & Finding {
-  return { kind: 'unassessed', reason: unknown, path, ...(moment === undefined ? {} : { moment }) };
+  return { kind: 'unassessed', reason: unknown, path, moment };
 }
 
 /** What rounding to so many digits can take off or add. */
@@ -29,6 +46,11 @@ export function noMoreThan({ value, dimension, digits = 3 }: { value: number; di
 /** A quantity for `… or more` in a remedy: rounded up, so that what is written there is enough. */
 export function noLessThan({ value, dimension, digits = 3 }: { value: number; dimension: Dimension; digits?: number }): string {
   return formatQuantity({ value: value * (1 + rounding(digits)), dimension, digits });
+}
+
+/** A finding that says what a part lacks. */
+export function lacking({ part, key, path }: { part: string; key: string; path: string }): Unassessed & Finding {
+  return unassessed({ unknown: lacks({ part, key }).unknown, path });
 }
 
 export const notOscillating: Unknown = { unknown: 'it does not oscillate with this load' };

@@ -1,6 +1,7 @@
 import type { Analysis, Case } from '../driver/analysis.ts';
 import { cornerKeys, cornerName, type Corner } from '../driver/corner.ts';
 import { wideAllowance } from '../driver/model-range.ts';
+import type { Ratio } from '../units/si.ts';
 import type { Check, Finding, RemedyInput } from './check.ts';
 import { judge, verdicts, type Judgement } from './judge.ts';
 import type { Policies, Policy } from './policy.ts';
@@ -19,6 +20,8 @@ const circuitPolicy: Policy = {
 export interface Judged {
   readonly finding: Finding;
   readonly instance: Case;
+  /** Share that was added to its value. */
+  readonly allowance: Ratio;
   readonly judgement: Judgement;
 }
 
@@ -76,34 +79,14 @@ function worstOf(judged: readonly Judged[]): Judged | undefined {
  */
 function judgedInRange({ check, finding, instance, policy }: { check: Check; finding: Finding; instance: Case; policy: Policy }): Judged {
   const { range } = instance.point;
-  const timed = finding.kind === 'measured' && finding.timed === true;
-  const ranged = check.model !== 'none' && range.kind !== 'inside' && !timed;
-  if (finding.kind !== 'measured' || (!ranged && finding.doubt === undefined)) {
-    return { finding, instance, judgement: judge({ finding, policy, sense: check.sense }) };
-  }
-  const { remedy } = finding;
-  const noted: Finding = ranged
-    ? {
-        ...finding,
-        value: finding.value * (1 + wideAllowance),
-        // a remedy computes with the value itself, so its levels are drawn in by the allowance
-        ...(remedy === undefined
-          ? {}
-          : {
-              remedy: ({ warnAt, limit, ...rest }) =>
-                remedy({ ...rest, warnAt: warnAt / (1 + wideAllowance), limit: limit / (1 + wideAllowance) }),
-            }),
-        basis: () => [...(finding.basis?.() ?? []), `${range.note}; ${wideAllowance * 100} % added`],
-      }
-    : finding;
-  const judgement = judge({ finding: noted, policy, sense: check.sense });
-  const outside =
-    ranged && (range.kind === 'outside' || finding.moment !== undefined)
-      ? `${range.note}: no basis for a pass; see choke-ratio and loaded-q`
-      : undefined;
-  const reason = finding.doubt ?? outside;
-  if (judgement.verdict === 'fail' || reason === undefined) return { finding: noted, instance, judgement };
-  return { finding: noted, instance, judgement: { ...judgement, verdict: 'not assessed', value: null, margin: null, reason } };
+  const isNear = check.model !== 'none' && range.kind !== 'inside' && finding.kind === 'measured' && finding.timed !== true;
+  const allowance = isNear ? wideAllowance : 0;
+  const judgement = judge({ finding, policy, sense: check.sense, allowance });
+  if (finding.kind !== 'measured' || judgement.verdict === 'fail') return { finding, instance, allowance, judgement };
+  const isOutside = isNear && (range.kind === 'outside' || finding.moment !== undefined);
+  const reason = finding.doubt ?? (isOutside ? `${range.note}: no basis for a pass; see choke-ratio and loaded-q` : undefined);
+  if (reason === undefined) return { finding, instance, allowance, judgement };
+  return { finding, instance, allowance, judgement: { ...judgement, verdict: 'not assessed', value: null, margin: null, reason } };
 }
 
 function isWorse(a: Judged, b: Judged): boolean {
@@ -114,7 +97,8 @@ function isWorse(a: Judged, b: Judged): boolean {
 
 /** The tolerances that made a difference to the worst value: turning one of the others round gives the same value. */
 function decisiveTolerances({ judged, worst }: { judged: readonly Judged[]; worst: Judged }): readonly (keyof Corner)[] {
-  const value = ({ finding }: Judged): number | undefined => (finding.kind === 'measured' ? finding.value : undefined);
+  const value = ({ finding, allowance }: Judged): number | undefined =>
+    finding.kind === 'measured' ? finding.value * (1 + allowance) : undefined;
   const { corner, load } = worst.instance.point;
   const turned = (key: keyof Corner): Judged | undefined =>
     judged.find(
@@ -137,6 +121,7 @@ function resultOf({
   decisive,
   finding,
   instance,
+  allowance,
   judgement,
 }: {
   check: Check;
@@ -146,6 +131,7 @@ function resultOf({
   decisive: readonly (keyof Corner)[];
 } & Judged): Result {
   const { verdict, value, limit, warnAt, margin, reason } = judgement;
+  const { range } = instance.point;
   let basis: readonly string[] | undefined;
   let remedy: { readonly words: string | undefined } | undefined;
   return {
@@ -166,11 +152,12 @@ function resultOf({
     get basis() {
       return (basis ??= [
         ...(finding.basis?.() ?? []),
+        ...(allowance === 0 || range.kind === 'inside' ? [] : [`${range.note}; ${allowance * 100} % added`]),
         ...(policy.overriddenAt === undefined ? [] : [`levels from ${policy.overriddenAt}, not the default policy`]),
       ]);
     },
     get remedy() {
-      return (remedy ??= { words: remedyOf({ finding, judgement, passingBank }) }).words;
+      return (remedy ??= { words: remedyOf({ finding, allowance, judgement, passingBank }) }).words;
     },
     ...(reason === undefined ? {} : { reason }),
     ...(policy.overriddenAt === undefined ? {} : { levelsFrom: policy.overriddenAt }),
@@ -179,15 +166,14 @@ function resultOf({
 
 function remedyOf({
   finding,
-  judgement: { verdict, warnAt, limit, target },
+  allowance,
+  judgement: { verdict, limit, target },
   passingBank,
-}: {
-  finding: Finding;
-  judgement: Judgement;
-  passingBank: RemedyInput['passingBank'];
-}): string | undefined {
+}: Pick<Judged, 'finding' | 'allowance' | 'judgement'> & Pick<RemedyInput, 'passingBank'>): string | undefined {
   if (verdict === 'pass' || verdict === 'not assessed') return undefined;
-  return finding.remedy?.({ warnAt: target ?? warnAt ?? 0, limit: limit ?? 0, passingBank });
+  // a remedy computes with the value itself, so its levels are drawn in by the allowance
+  const drawnIn = (level: number): number => level / (1 + allowance);
+  return finding.remedy?.({ warnAt: drawnIn(target ?? 0), limit: drawnIn(limit ?? 0), passingBank });
 }
 
 /** `lantern on the pad, at switch-on, supply +5 %`. */

@@ -2,6 +2,7 @@ import type { Design, Load } from '../project/design.ts';
 import type { WarmCoil } from './coil-heat.ts';
 import { cornersOf, type Corner } from './corner.ts';
 import { loadRemoval, switchOn, type Transient } from './events.ts';
+import type { GateNetwork } from './gate-network.ts';
 import type { Unknown } from './known.ts';
 import type { SettledStart } from './settled-start.ts';
 import type { StartProbe } from './start-probe.ts';
@@ -57,9 +58,10 @@ export function analysisOf(design: Design): Analysis {
  * by what is sure.
  *
  * @param coil  as warm as it is; at its hottest where not given
+ * @param gate  as operatingPoint takes it
  * Errors: DesignError, see operatingPoint.
  */
-export function judgedCase(of: { design: Design; load: Load; corner: Corner; coil?: WarmCoil }): Case {
+export function judgedCase(of: { design: Design; load: Load; corner: Corner; coil?: WarmCoil; gate?: GateNetwork }): Case {
   return caseOf({ design: of.design, point: operatingPoint(of), damping: 'least' });
 }
 

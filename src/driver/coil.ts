@@ -1,5 +1,5 @@
 import type { Design } from '../project/design.ts';
-import type { Henry, Ohm, Ratio } from '../units/si.ts';
+import type { Henry, Kelvin, Ohm, Ratio } from '../units/si.ts';
 import { assumedAmbient } from './ambient.ts';
 import { windingOf, type Winding } from './coil-winding.ts';
 import { DesignError } from './design-error.ts';
@@ -15,19 +15,20 @@ export interface CoilValues {
   readonly winding?: Winding;
 }
 
-const known = new WeakMap<Design, CoilValues>();
 /** By tank, which a design with another supply shares: the crowding of the current takes time. */
 const windings = new WeakMap<Design['tank'], Winding>();
 
-/** The coil of a design: measured, or computed from its geometry. Computed once for a design. */
-export function coilOf(design: Design): CoilValues {
-  const found = known.get(design) ?? computed(design);
-  known.set(design, found);
-  return found;
+/** A coil that was asked for last: every load, corner and check of a design asks for the same. */
+let last: { readonly tank: Design['tank']; readonly ambient: Kelvin; readonly coil: CoilValues } | undefined;
+
+/** The coil of a design: measured, or computed from its geometry. */
+export function coilOf({ tank, environment: { ambient = assumedAmbient } }: Design): CoilValues {
+  if (last?.tank !== tank || last.ambient !== ambient) last = { tank, ambient, coil: computed({ tank, ambient }) };
+  return last.coil;
 }
 
-function computed(design: Design): CoilValues {
-  const { coil, bank } = design.tank;
+function computed({ tank, ambient }: { tank: Design['tank']; ambient: Kelvin }): CoilValues {
+  const { coil, bank } = tank;
   const { geometry } = coil;
   const tolerance = coil.tolerance ?? 0;
   if (geometry === undefined) {
@@ -35,13 +36,13 @@ function computed(design: Design): CoilValues {
     return { inductance, tolerance, leastResistance: resistance };
   }
   const capacitance = ((bank.capacitor.ratings.capacitance?.value ?? 1e-6) * bank.parallel) / bank.series;
-  const winding = windings.get(design.tank) ?? possible(() => windingOf({ geometry, measured: coil, capacitance }));
-  windings.set(design.tank, winding);
+  const winding = windings.get(tank) ?? possible(() => windingOf({ geometry, measured: coil, capacitance }));
+  windings.set(tank, winding);
   const error = coil.inductance === undefined ? winding.error : 0;
   return {
     inductance: coil.inductance ?? winding.inductance,
     tolerance: (1 + tolerance) * (1 + error) - 1,
-    leastResistance: coil.resistance ?? winding.resistanceAt(Math.min(design.environment.ambient ?? assumedAmbient, 293.15)).least,
+    leastResistance: coil.resistance ?? winding.resistanceAt(Math.min(ambient, 293.15)).least,
     winding,
   };
 }

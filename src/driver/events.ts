@@ -1,12 +1,10 @@
 import type { EnvelopePeaks } from '../physics/envelope-peaks.ts';
-import { envelopeMode, type EnvelopeCircuit } from '../physics/envelope.ts';
-import { seenChokeInductance } from '../physics/push-pull.ts';
+import { envelopeMode, type EnvelopeCircuit, type EnvelopeState } from '../physics/envelope.ts';
 import type { Design } from '../project/design.ts';
-import { returnedCharge } from '../physics/returned-charge.ts';
-import type { Ampere, Coulomb, Henry, Ratio, Second, Volt } from '../units/si.ts';
-import type { Unknown } from './known.ts';
-import { isKnown } from './known.ts';
-import { chokeResistanceOf, type OperatingPoint, type Running } from './operating-point.ts';
+import type { Ampere, Henry, Ratio, Second, Volt } from '../units/si.ts';
+import { envelopeCircuitOf } from './envelope-circuit.ts';
+import { isKnown, type Unknown } from './known.ts';
+import type { OperatingPoint, Running } from './operating-point.ts';
 import { isRailSlow, peaksOnRail, railPeakRatio, type RailBefore } from './rail.ts';
 import { startOf, type Start } from './start.ts';
 import { startStall } from './start-stall.ts';
@@ -20,11 +18,11 @@ export interface Transient {
   /** One choke, half its ripple included. */
   readonly chokePeak: Ampere;
   /** Found in the time domain: outside the range of the closed forms too. */
-  readonly timed?: boolean;
+  readonly timed?: boolean | undefined;
   /** What the envelope says of the drains, where this is from the time domain. */
   readonly closedFormDrainPeak?: Volt;
   /** Why the peaks may be higher than this: good for a fail only. */
-  readonly doubt?: string;
+  readonly doubt?: string | undefined;
 }
 
 /** What is added to the envelope's peaks before they are judged. */
@@ -85,17 +83,11 @@ function envelopeOf({
   damping: Damping;
   load: 'own' | 'lightest';
 }): EnvelopeCircuit {
-  const { tank } = point;
-  const { arrangement } = design.chokes;
-  const chokeInductance = seenChokeInductance({ arrangement, chokeInductance: tank.chokeInductance });
-  const on = point.running !== undefined && isKnown(point.running.onResistance) ? point.running.onResistance : 0;
+  const { tank, running } = point;
   const own = damping === 'nominal' ? tank.parallelResistance : tank.leastDampedResistance;
-  return {
-    chokeInductance,
-    capacitance: tank.capacitance,
-    parallelResistance: load === 'own' ? own : tank.lightestResistance,
-    dropResistance: chokeResistanceOf(design) + (damping === 'nominal' ? on : 0),
-  };
+  const circuit = envelopeCircuitOf({ design, tank, parallelResistance: load === 'own' ? own : tank.lightestResistance });
+  if (damping === 'least' || running === undefined || !isKnown(running.onResistance)) return circuit;
+  return { ...circuit, dropResistance: circuit.dropResistance + running.onResistance };
 }
 
 function transientOf({
@@ -121,7 +113,7 @@ function transientOf({
     supplyPeak,
     chokePeak: more * (peaks.current / share + running.chokeRipple / 2),
     drainPeak: tankPeak + supplyPeak * on,
-    ...(doubt === undefined ? {} : { doubt }),
+    doubt,
   };
 }
 
@@ -150,6 +142,9 @@ export function isSureAtSwitchOn({ design, point }: { design: Design; point: Ope
   return startDoubt({ design, point, start, seenInductance }) === undefined;
 }
 
+/** Tank and chokes before they are switched on. */
+const atRest: EnvelopeState = { current: 0, voltage: 0 };
+
 /** What sampling may take off the crest of a step: 0.05 %, doubled. */
 const sampledShare: Ratio = 0.001;
 
@@ -164,8 +159,7 @@ export function drainBoundAtSwitchOn({ design, point }: { design: Design; point:
   const circuit = envelopeOf({ design, point, damping: 'least', load: 'own' });
   if (running === undefined || isRailSlow({ design, circuit })) return Infinity;
   const voltage = design.supply.voltage * point.corner.supply;
-  const initial = { current: 0, voltage: 0 };
-  const peaks = peaksOnRail({ design, circuit, initial, voltage, before: { kind: 'off', riseTime: 0 } });
+  const peaks = peaksOnRail({ design, circuit })({ initial: atRest, voltage, before: { kind: 'off', riseTime: 0 } });
   return transientOf({ design, running, peaks, allowance: largestAtSwitchOn }).drainPeak * (1 + sampledShare);
 }
 
@@ -183,19 +177,17 @@ export function switchOn({ design, point, damping }: { design: Design; point: Op
   const circuit = envelopeOf({ design, point, damping, load: 'own' });
   const voltage = design.supply.voltage * point.corner.supply;
   const doubt = startDoubt({ design, point, start, seenInductance: circuit.chokeInductance });
-  const initial = { current: 0, voltage: 0 };
+  const peaksAt = peaksOnRail({ design, circuit });
   const judged = damping === 'least';
   if (start.kind === 'step') {
     const before: RailBefore = design.gates.pullUp.hold ? { kind: 'up' } : { kind: 'off', riseTime: 0 };
-    const peaks = peaksOnRail({ design, circuit, initial, voltage, before });
+    const peaks = peaksAt({ initial: atRest, voltage, before });
     return transientOf({ design, running, peaks, allowance: judged ? allowances.step : allowances.none, doubt });
   }
-  const peaksFor = (riseTime: Second): EnvelopePeaks =>
-    peaksOnRail({ design, circuit, initial, voltage, before: { kind: 'off', riseTime } });
   const period = (2 * Math.PI) / envelopeMode(circuit).angularFrequency;
   const rings = judged && start.riseTime < ringingPeriods * period;
   const riseTimes = rings ? [0, 1 / 4, 1 / 2].map((share) => Math.max(0, start.riseTime - share * period)) : [start.riseTime];
-  const all = [...new Set(riseTimes)].map(peaksFor);
+  const all = [...new Set(riseTimes)].map((riseTime) => peaksAt({ initial: atRest, voltage, before: { kind: 'off', riseTime } }));
   const peaks = { voltage: Math.max(...all.map(({ voltage }) => voltage)), current: Math.max(...all.map(({ current }) => current)) };
   return transientOf({
     design,
@@ -210,38 +202,19 @@ export function switchOn({ design, point, damping }: { design: Design; point: Op
 export function loadRemoval({ design, point, damping }: { design: Design; point: OperatingPoint; damping: Damping }): Transient | Unknown {
   const { running } = point;
   if (running === undefined) return { unknown: 'it does not oscillate with this load' };
-  const peaks = peaksOnRail({
-    design,
-    circuit: envelopeOf({ design, point, damping, load: 'lightest' }),
+  const peaks = peaksOnRail({ design, circuit: envelopeOf({ design, point, damping, load: 'lightest' }) })({
     initial: { current: running.supplyCurrent, voltage: running.tankPeak },
     voltage: running.supplyVoltage,
     before: { kind: 'up' },
   });
-  const lift = damping === 'least' ? railLift({ design, point, running }) : 1;
+  const lift = damping === 'least' ? railLift({ design, running }) : 1;
   const lifted = { voltage: peaks.voltage * lift, current: peaks.current * lift };
   return transientOf({ design, running, peaks: lifted, allowance: damping === 'least' ? allowances.loadRemoval : allowances.none });
 }
 
-const returned = new WeakMap<OperatingPoint, Coulomb>();
-
-/** Charge that comes back to the supply when the load is taken away. Computed once for an operating point. */
-export function returnedAtLoadRemoval(of: { design: Design; point: OperatingPoint; running: Running }): Coulomb {
-  const charge = returned.get(of.point) ?? followedCharge(of);
-  returned.set(of.point, charge);
-  return charge;
-}
-
-function followedCharge({ design, point, running }: { design: Design; point: OperatingPoint; running: Running }): Coulomb {
-  return returnedCharge({
-    circuit: envelopeOf({ design, point, damping: 'least', load: 'lightest' }),
-    initial: { current: running.supplyCurrent, voltage: running.tankPeak },
-    voltage: running.supplyVoltage,
-  });
-}
-
 /** How far the charge that comes back lifts the rail of a supply that takes none of it, over its voltage; 1 without a bulk capacitor. */
-export function railLift({ design, point, running }: { design: Design; point: OperatingPoint; running: Running }): Ratio {
+export function railLift({ design, running }: { design: Design; running: Running }): Ratio {
   const { bulkCapacitance } = design.supply;
   if (bulkCapacitance === undefined) return 1;
-  return Math.sqrt(1 + (2 * returnedAtLoadRemoval({ design, point, running })) / (bulkCapacitance * running.supplyVoltage));
+  return Math.sqrt(1 + (2 * running.returnedCharge()) / (bulkCapacitance * running.supplyVoltage));
 }

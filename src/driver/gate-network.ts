@@ -2,7 +2,7 @@ import { clampPower, gateHighVoltage, gateRiseTime, pullUpDiode, pullUpPower } f
 import type { Design } from '../project/design.ts';
 import type { Ratio, Second, Volt, Watt } from '../units/si.ts';
 import type { Corner } from './corner.ts';
-import { isKnown, whenKnown, type Maybe } from './known.ts';
+import { isKnown, type Maybe } from './known.ts';
 import { railPeakRatio } from './rail.ts';
 
 /** The gate network at one corner of the supply; nothing here depends on the load. */
@@ -21,11 +21,11 @@ export interface GateNetwork {
   /** Highest gate voltage: clamp at the top of its tolerance, its impedance included. */
   readonly peak: Maybe;
   /** The same on a live rail whose leads are not known and may ring to twice its voltage; undefined where that cannot be. */
-  readonly peakIfRinging?: Maybe;
+  readonly peakIfRinging: Maybe | undefined;
   /** Of one pull-up while running. */
   readonly pullUpPower: Watt;
   /** Of one pull-up whose gate is held low before the start; undefined where nothing holds it. */
-  readonly heldPullUpPower?: Watt;
+  readonly heldPullUpPower: Watt | undefined;
   /** Undefined without a clamp. */
   readonly clampPower: Maybe | undefined;
 }
@@ -36,8 +36,7 @@ export function gateNetworkAt({ design, corner }: { design: Design; corner: Corn
   const feed = gateFeed({ design, corner });
   const zener = clamp?.ratings.zenerVoltage?.value;
   const tolerance = clamp?.ratings.tolerance?.value ?? 0;
-  const network = { feed, pullUp: pullUp.resistance, pullDown };
-  const high = gateHighVoltage({ ...network, clamp: zener ?? Infinity });
+  const high = gateHighVoltage({ feed, pullUp: pullUp.resistance, pullDown, clamp: zener ?? Infinity });
   const forward = crossDiode.ratings.forwardVoltage;
   const statedCurrent = forward?.at?.['forwardCurrent'];
   const diode =
@@ -45,7 +44,7 @@ export function gateNetworkAt({ design, corner }: { design: Design; corner: Corn
       ? undefined
       : pullUpDiode({ feed, pullUp: pullUp.resistance, statedDrop: forward.value, statedCurrent });
   const noDrop = { unknown: `${crossDiode.name} gives no forwardVoltage with its current` };
-  const lowestHigh = gateHighVoltage({ ...network, clamp: (zener ?? Infinity) * (1 - tolerance) });
+  const lowestHigh = gateHighVoltage({ feed, pullUp: pullUp.resistance, pullDown, clamp: (zener ?? Infinity) * (1 - tolerance) });
   const isOnRail = pullUp.from === 'supply' && !pullUp.hold;
   const feedPeak = isOnRail ? feed * railPeakRatio(design) : feed;
   return {
@@ -56,8 +55,8 @@ export function gateNetworkAt({ design, corner }: { design: Design; corner: Corn
     high,
     lowestHigh,
     peak: peakGateVoltage({ design, feed: feedPeak }),
-    ...(isOnRail && mayRing(design) ? { peakIfRinging: peakGateVoltage({ design, feed: 2 * feed }) } : {}),
-    ...(pullUp.hold ? { heldPullUpPower: feed ** 2 / pullUp.resistance } : {}),
+    peakIfRinging: isOnRail && mayRing(design) ? peakGateVoltage({ design, feed: 2 * feed }) : undefined,
+    heldPullUpPower: pullUp.hold ? feed ** 2 / pullUp.resistance : undefined,
     pullUpPower: pullUpPower({ feed, diodeDrop: diode?.drop ?? 0, gateHigh: lowestHigh, pullUp: pullUp.resistance }),
     clampPower: clamp === undefined ? undefined : largestClampPower({ design, feed, tolerance }),
   };
@@ -93,12 +92,12 @@ function peakGateVoltage({ design, feed }: { design: Design; feed: Volt }): Mayb
 /** The clamp's power peaks at some voltage within its tolerance: at Vg/2 or at an end. */
 function largestClampPower({ design, feed, tolerance }: { design: Design; feed: Volt; tolerance: Ratio }): Maybe {
   const { pullUp, pullDown = Infinity, clamp } = design.gates;
-  const zener: Maybe = clamp?.ratings.zenerVoltage?.value ?? { unknown: `${clamp?.name} gives no zenerVoltage` };
-  return whenKnown({ zener }, ({ zener: nominal }) => {
-    const [low, high] = [nominal * (1 - tolerance), nominal * (1 + tolerance)];
-    const worst = Math.min(high, Math.max(low, feed / (2 * (1 + pullUp.resistance / pullDown))));
-    return Math.max(...[low, worst, high].map((value) => clampPower({ feed, clamp: value, pullUp: pullUp.resistance, pullDown })));
-  });
+  const nominal = clamp?.ratings.zenerVoltage?.value;
+  if (nominal === undefined) return { unknown: `${clamp?.name} gives no zenerVoltage` };
+  const [low, high] = [nominal * (1 - tolerance), nominal * (1 + tolerance)];
+  const worst = Math.min(high, Math.max(low, feed / (2 * (1 + pullUp.resistance / pullDown))));
+  const powerAt = (voltage: Volt): Watt => clampPower({ feed, clamp: voltage, pullUp: pullUp.resistance, pullDown });
+  return Math.max(powerAt(low), powerAt(worst), powerAt(high));
 }
 
 /** What the gate does on its way up to a voltage, with a given capacitance. */

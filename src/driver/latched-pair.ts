@@ -4,7 +4,8 @@ import type { Design } from '../project/design.ts';
 import type { Ampere, Kelvin, Second, Volt } from '../units/si.ts';
 import { assumedAmbient } from './ambient.ts';
 import { isKnown, type Unknown } from './known.ts';
-import { chokeResistanceOf, type OperatingPoint } from './operating-point.ts';
+import { chokeResistanceOf } from './envelope-circuit.ts';
+import type { OperatingPoint } from './operating-point.ts';
 import { switchModelOf } from './switch-model.ts';
 
 /** What becomes of a pair that stays on. */

@@ -17,10 +17,12 @@ const usable = { quality: 2, chokeRatio: 10 } as const;
 /** Added to running voltages and currents in the wide range: the largest error measured against the exact periodic solution. */
 export const wideAllowance: Ratio = 0.05;
 
+const inside: ModelRange = { kind: 'inside' };
+
 /** Where a tank stands against the range of the closed forms. */
 export function modelRangeOf({ quality, chokeRatio }: Pick<Tank, 'quality' | 'chokeRatio'>): ModelRange {
+  if (quality >= confirmed.quality && chokeRatio >= confirmed.chokeRatio) return inside;
   const where = `loaded Q ${quality.toPrecision(3)}, choke ${chokeRatio.toPrecision(3)} times the coil`;
-  if (quality >= confirmed.quality && chokeRatio >= confirmed.chokeRatio) return { kind: 'inside' };
   if (quality >= usable.quality && chokeRatio >= usable.chokeRatio) {
     return {
       kind: 'wide',

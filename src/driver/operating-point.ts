@@ -1,16 +1,19 @@
 import { finiteQualityPeakFactor, finiteQualityPowerFactor } from '../physics/half-sine.ts';
 import { plateauVoltage } from '../physics/mosfet.ts';
 import { chokeRipple, supplyRipple, tankPeakVoltage } from '../physics/push-pull.ts';
+import { returnedCharge } from '../physics/returned-charge.ts';
 import type { SelfConsistentTemperature } from '../physics/thermal.ts';
 import type { Design, Load } from '../project/design.ts';
-import type { Ampere, Hertz, Kelvin, Ohm, Ratio, Volt, Watt } from '../units/si.ts';
+import type { Ampere, Coulomb, Hertz, Kelvin, Ohm, Ratio, Volt, Watt } from '../units/si.ts';
 import { assumedAmbient } from './ambient.ts';
 import { bankStress } from './bank-heat.ts';
 import { hottestCoil, settledState, type WarmCoil } from './coil-heat.ts';
 import { nominalCorner, type Corner } from './corner.ts';
 import { DesignError } from './design-error.ts';
+import { chokeResistanceOf, envelopeCircuitOf } from './envelope-circuit.ts';
 import { gateNetworkAt, riseTimeTo, type GateNetwork } from './gate-network.ts';
 import { isKnown, whenKnown, type Maybe, type Unknown } from './known.ts';
+import { onceAsked } from './last-answer.ts';
 import { modelRangeOf, type ModelRange } from './model-range.ts';
 import { currentAt, holdOffAt, junctionOf, switchLossesAt, type HoldOff, type SwitchDuty, type SwitchLosses } from './switch-heat.ts';
 import { switchModelOf } from './switch-model.ts';
@@ -53,18 +56,15 @@ export interface Running {
   readonly losses: SwitchLosses | 'latched' | Unknown;
   readonly gateRise: Maybe | 'never';
   readonly holdOff: HoldOff | Unknown;
-}
-
-/** Resistance of the chokes as the whole supply current sees it. */
-export function chokeResistanceOf({ chokes: { arrangement, choke } }: Design): Ohm {
-  const resistance = choke.ratings.resistance?.value ?? 0;
-  return arrangement === 'two' ? resistance / 2 : resistance;
+  /** Charge that comes back to the supply when the load is taken away. */
+  readonly returnedCharge: () => Coulomb;
 }
 
 /**
  * The running driver with one load at one corner of the tolerances, in closed form.
  *
  * @param coil  as warm as it is; at its hottest where not given, as every corner is judged
+ * @param gate  the gate network of this design at this corner, where the caller has it: it is the same with every load
  * Errors: DesignError, see tankAt and addedResistance.
  */
 export function operatingPoint({
@@ -72,13 +72,15 @@ export function operatingPoint({
   load,
   corner,
   coil = hottestCoil(design),
+  gate = gateNetworkAt({ design, corner }),
 }: {
   design: Design;
   load: Load;
   corner: Corner;
-  coil?: WarmCoil;
+  coil?: WarmCoil | undefined;
+  gate?: GateNetwork | undefined;
 }): OperatingPoint {
-  return pointWith({ design, load, corner, coil, added: addedResistance({ design, load }) });
+  return pointWith({ design, load, corner, coil, gate, added: addedResistance({ design, load }) });
 }
 
 const nominalPoints = new WeakMap<Design, Map<Load, OperatingPoint>>();
@@ -99,10 +101,11 @@ export function nominalPoint({ design, load }: { design: Design; load: Load }): 
 
 function settledPoint({ design, load }: { design: Design; load: Load }): OperatingPoint {
   const stated = statedResistance({ design, load });
+  const gate = gateNetworkAt({ design, corner: nominalCorner });
   return settledState({
     design,
     stateWith: (coil) =>
-      pointWith({ design, load, corner: nominalCorner, coil, added: stated ?? forQuality({ design, load, coil }).added }),
+      pointWith({ design, load, corner: nominalCorner, coil, gate, added: stated ?? forQuality({ design, load, coil }).added }),
     currentOf: ({ running }) => (running?.tankCurrentPeak ?? 0) / Math.SQRT2,
   });
 }
@@ -137,16 +140,17 @@ function pointWith({
   load,
   corner,
   coil,
+  gate,
   added,
 }: {
   design: Design;
   load: Load;
   corner: Corner;
   coil: WarmCoil;
+  gate: GateNetwork;
   added: Ohm;
 }): OperatingPoint {
   const tank = tankAt({ design, load, corner, coilResistance: coil.resistance, added });
-  const gate = gateNetworkAt({ design, corner });
   const range = modelRangeOf(tank);
   const running = tank.frequency === undefined ? undefined : runningState({ design, corner, tank, gate, frequency: tank.frequency });
   return { load, corner, coil, tank, range, gate, running };
@@ -190,6 +194,7 @@ function runningState({
     peakFactor: duty.peakFactor,
   });
   const tankCurrentPeak = tankPeak / tank.impedance;
+  const bank = bankStress({ design, tank, tankCurrentPeak });
   const ripple = chokeRipple(rippleOf);
   const plateau = whenKnown({ threshold: model.thresholdMax, k: model.channelConstant }, ({ threshold, k }) =>
     plateauVoltage({ threshold, current: supplyCurrent, channelConstant: k }),
@@ -202,7 +207,9 @@ function runningState({
     drainPeak: tankPeak + supplyCurrent * on,
     tankCurrentPeak,
     coilLoss: (tankCurrentPeak ** 2 / 2) * tank.coilResistance,
-    ...bankStress({ design, tank, tankCurrentPeak }),
+    currentPerCapacitor: bank.currentPerCapacitor,
+    lossPerCapacitor: bank.lossPerCapacitor,
+    bankRise: bank.bankRise,
     chokeRipple: ripple,
     supplyRipple: duty.supplyRipple,
     chokePeak: supplyCurrent / (arrangement === 'two' ? 2 : 1) + ripple / 2,
@@ -212,6 +219,13 @@ function runningState({
     losses: switchLossesAt({ design, model, gate, duty, junction: electricalJunction }),
     gateRise: riseTimeTo({ design, feed: gate.feed, capacitance: model.gateCapacitance, target: plateau }),
     holdOff: 'unknown' in junction ? junction : holdOffAt({ model, gate, junction: electricalJunction, current: supplyCurrent }),
+    returnedCharge: onceAsked(() =>
+      returnedCharge({
+        circuit: envelopeCircuitOf({ design, tank, parallelResistance: tank.lightestResistance }),
+        initial: { current: supplyCurrent, voltage: tankPeak },
+        voltage,
+      }),
+    ),
   };
 }
 

@@ -1,6 +1,6 @@
 import { envelopePeaks, type EnvelopePeaks } from '../physics/envelope-peaks.ts';
-import type { EnvelopeCircuit, EnvelopeState } from '../physics/envelope.ts';
-import { fedEnvelopePeaks, widestSpread } from '../physics/fed-envelope.ts';
+import type { EnvelopeCircuit, EnvelopeState, RailRamp } from '../physics/envelope.ts';
+import { fedEnvelope, widestSpread } from '../physics/fed-envelope.ts';
 import { naturalPeriods } from '../physics/natural-periods.ts';
 import { railOvershootRatio, railRiseTime, type RailFeed } from '../physics/rail-ringing.ts';
 import type { Design } from '../project/design.ts';
@@ -27,8 +27,10 @@ export function riseAtDriver(design: Design): Second {
 /** Whether the rail moves so much more slowly than the envelope that they are not followed together. */
 export function isRailSlow({ design, circuit }: { design: Design; circuit: EnvelopeCircuit }): boolean {
   const feed = railFeedOf(design);
-  if (feed === undefined) return false;
-  const { envelope, rail } = naturalPeriods({ circuit, feed });
+  return feed !== undefined && isSlow(naturalPeriods({ circuit, feed }));
+}
+
+function isSlow({ envelope, rail }: { envelope: Second; rail: Second }): boolean {
   return !(rail <= widestSpread * envelope);
 }
 
@@ -39,48 +41,52 @@ export type RailBefore =
   /** Up and carrying the envelope's current. */
   | { readonly kind: 'up' };
 
+/** State of tank and chokes before a transient, the supply's voltage and what the rail was. */
+export interface RailTransient {
+  /** I in A, Vt in V. */
+  readonly initial: EnvelopeState;
+  /** V of the supply, in V. */
+  readonly voltage: Volt;
+  readonly before: RailBefore;
+}
+
 /**
  * Peaks of tank and chokes at a transient, with what leads and bulk capacitor do to the rail.
  *
  * @param design   the project
  * @param circuit  tank and chokes; r without source and leads
- * @param initial  I in A, Vt in V
- * @param voltage  V of the supply, in V
- * @param before   what the rail was
- * @returns peaks; where the rail moves much more slowly or more quickly than the envelope, of bounds that are easier to follow
+ * @returns a function of the transient: its peaks; where the rail moves much more slowly or more quickly than the envelope, of bounds
+ *          that are easier to follow
  */
-export function peaksOnRail({
-  design,
-  circuit,
-  initial,
-  voltage,
-  before,
-}: {
-  design: Design;
-  circuit: EnvelopeCircuit;
-  initial: EnvelopeState;
-  voltage: Volt;
-  before: RailBefore;
-}): EnvelopePeaks {
+export function peaksOnRail({ design, circuit }: { design: Design; circuit: EnvelopeCircuit }): (of: RailTransient) => EnvelopePeaks {
   const feed = railFeedOf(design);
-  const riseTime = before.kind === 'off' ? before.riseTime : 0;
   const { resistance = 0, leadInductance = 0 } = design.supply;
-  const unbuffered = {
-    ...circuit,
-    chokeInductance: circuit.chokeInductance + leadInductance,
-    dropResistance: circuit.dropResistance + resistance,
-  };
-  const from = before.kind === 'off' ? 0 : voltage;
-  const source = { from, to: voltage, time: riseTime };
-  if (feed === undefined) return envelopePeaks({ circuit: unbuffered, initial, rail: source });
-  const periods = naturalPeriods({ circuit, feed });
+  const periods = feed === undefined ? undefined : naturalPeriods({ circuit, feed });
   // a bulk capacitor too small to count leaves source and leads in series with the chokes
-  if (periods.rail * widestSpread < periods.envelope) return envelopePeaks({ circuit: unbuffered, initial, rail: source });
-  if (!isRailSlow({ design, circuit })) {
-    const rail = before.kind === 'off' ? 0 : voltage - initial.current * resistance;
-    return fedEnvelopePeaks({ circuit, feed, initial: { ...initial, rail, leadCurrent: initial.current }, source });
+  if (feed === undefined || periods === undefined || periods.rail * widestSpread < periods.envelope) {
+    const unbuffered = {
+      ...circuit,
+      chokeInductance: circuit.chokeInductance + leadInductance,
+      dropResistance: circuit.dropResistance + resistance,
+    };
+    return ({ initial, voltage, before }) => envelopePeaks({ circuit: unbuffered, initial, rail: sourceOf({ voltage, before }) });
   }
-  if (before.kind === 'up') return envelopePeaks({ circuit, initial, rail: source });
-  const to = voltage * railOvershootRatio({ feed, riseTime });
-  return envelopePeaks({ circuit, initial, rail: { from: 0, to, time: Math.max(riseTime, railRiseTime(feed)) } });
+  if (!isSlow(periods)) {
+    const follow = fedEnvelope({ circuit, feed });
+    return ({ initial, voltage, before }) => {
+      const rail = before.kind === 'off' ? 0 : voltage - initial.current * resistance;
+      const { current } = initial;
+      return follow({ initial: { leadCurrent: current, rail, current, voltage: initial.voltage }, source: sourceOf({ voltage, before }) });
+    };
+  }
+  return ({ initial, voltage, before }) => {
+    if (before.kind === 'up') return envelopePeaks({ circuit, initial, rail: sourceOf({ voltage, before }) });
+    const { riseTime } = before;
+    const to = voltage * railOvershootRatio({ feed, riseTime });
+    return envelopePeaks({ circuit, initial, rail: { from: 0, to, time: Math.max(riseTime, railRiseTime(feed)) } });
+  };
+}
+
+function sourceOf({ voltage, before }: { voltage: Volt; before: RailBefore }): RailRamp {
+  return before.kind === 'off' ? { from: 0, to: voltage, time: before.riseTime } : { from: voltage, to: voltage, time: 0 };
 }

@@ -5,7 +5,7 @@ import { selfConsistentTemperature, type SelfConsistentTemperature } from '../ph
 import type { Design } from '../project/design.ts';
 import type { Ampere, Hertz, Kelvin, Ohm, Ratio, Volt, Watt } from '../units/si.ts';
 import { riseTimeTo, type GateNetwork } from './gate-network.ts';
-import { isKnown, whenKnown, type Maybe, type Unknown } from './known.ts';
+import { isKnown, type Maybe, type Unknown } from './known.ts';
 import type { SwitchModel } from './switch-model.ts';
 
 /** Loss of one switch by cause. */
@@ -81,8 +81,10 @@ export function switchLossesAt({
   const plateau = plateauVoltage({ threshold, current, channelConstant });
   const pullUpCurrent = isKnown(gate.diodeCurrent) ? gate.diodeCurrent : 0;
   const hold = (current + pullUpCurrent) * onResistance + diodeDrop;
-  const riseTo = (target: Volt): Maybe | 'never' => riseTimeTo({ design, feed: gate.feed, capacitance: model.gateCapacitance, target });
-  const [risen, held] = [riseTo(plateau), riseTo(Math.min(hold, plateau))];
+  const { feed } = gate;
+  const capacitance = model.gateCapacitance;
+  const risen = riseTimeTo({ design, feed, capacitance, target: plateau });
+  const held = riseTimeTo({ design, feed, capacitance, target: Math.min(hold, plateau) });
   if (risen === 'never' || held === 'never') {
     return { unknown: `the gate never reaches ${plateau.toPrecision(3)} V, where the switch carries its current` };
   }
@@ -184,24 +186,30 @@ export function holdOffAt({
   junction: Kelvin;
   current: Ampere;
 }): HoldOff | Unknown {
-  const wanted = {
-    on: model.onResistance(junction),
-    typical: model.thresholdTypical(junction),
-    drop: gate.diodeDrop,
-    pullUp: gate.diodeCurrent,
-  };
-  const value = whenKnown(wanted, ({ on, drop, pullUp }) => (current + pullUp) * on + drop);
+  const on = model.onResistance(junction);
+  const typical = model.thresholdTypical(junction);
+  const { diodeDrop: drop, diodeCurrent: pullUp } = gate;
+  if (!isKnown(on)) return on;
+  if (!isKnown(typical)) return typical;
+  if (!isKnown(drop)) return drop;
+  if (!isKnown(pullUp)) return pullUp;
   const latch = holdOffLatch({ model, junction });
-  const latchesAt = whenKnown({ latch, drop: gate.diodeDrop }, ({ latch: at, drop }) => drop + (1 - latchErrorShare) * (at - drop));
-  if (!isKnown(value)) return value;
-  if (!isKnown(latchesAt)) return latchesAt;
-  return { value, latchesAt, thresholdTypical: wanted.typical as number, thresholdMin: model.thresholdMin(junction) };
+  if (!isKnown(latch)) return latch;
+  return {
+    value: (current + pullUp) * on + drop,
+    latchesAt: drop + (1 - latchErrorShare) * (latch - drop),
+    thresholdTypical: typical,
+    thresholdMin: model.thresholdMin(junction),
+  };
 }
 
 /** V_hold from which the pair latches by the closed form: Vth + 1/(2·K·Ron), its error not taken off. */
 export function holdOffLatch({ model, junction }: { model: SwitchModel; junction: Kelvin }): Maybe {
-  return whenKnown(
-    { on: model.onResistance(junction), typical: model.thresholdTypical(junction), k: model.channelConstant },
-    ({ on, typical, k }) => typical + largestHoldOffDeficit({ channelConstant: k, onResistance: on }),
-  );
+  const onResistance = model.onResistance(junction);
+  const typical = model.thresholdTypical(junction);
+  const { channelConstant } = model;
+  if (!isKnown(onResistance)) return onResistance;
+  if (!isKnown(typical)) return typical;
+  if (!isKnown(channelConstant)) return channelConstant;
+  return typical + largestHoldOffDeficit({ channelConstant, onResistance });
 }

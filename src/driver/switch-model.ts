@@ -2,7 +2,8 @@ import { channelConstant, channelConstantFromOnResistance, onResistanceAt, onRes
 import type { MosfetKey } from '../parts/part.ts';
 import type { Design } from '../project/design.ts';
 import type { Kelvin } from '../units/si.ts';
-import { lacks, whenKnown, type Maybe } from './known.ts';
+import { isKnown, lacks, type Maybe, whenKnown } from './known.ts';
+import { rememberingLast } from './last-answer.ts';
 
 /** Class values for ratings that data sheets seldom print. */
 export const classThresholdDrift = -0.0068; // V/K, read for one 100 V planar type
@@ -31,18 +32,15 @@ export interface SwitchModel {
 /** What a switch rests on. */
 type SwitchDesign = Pick<Design, 'switches'>;
 
-/** By switches: every load, corner and check of a design asks for the same. */
-const models = new WeakMap<Design['switches'], SwitchModel>();
-
 /** The switch of a design with what its part gives; what it does not give is unknown, with the key that would help. */
-export function switchModelOf(design: Design): SwitchModel {
-  const found = models.get(design.switches) ?? modelOf(design);
-  models.set(design.switches, found);
-  return found;
+export function switchModelOf(design: SwitchDesign): SwitchModel {
+  return modelOf(design.switches);
 }
 
-function modelOf(design: SwitchDesign): SwitchModel {
-  const { mosfet, parallel, heatsink, insulator } = design.switches;
+/** Every load, corner and check of a design asks for the same. */
+const modelOf = rememberingLast((switches: Design['switches']): SwitchModel => {
+  const design = { switches };
+  const { mosfet, parallel, heatsink, insulator } = switches;
   const rating = (key: MosfetKey): Maybe => mosfet.ratings[key]?.value ?? lacks({ part: mosfet.name, key });
   const exponent = onResistanceExponent({ factor: mosfet.ratings.onResistanceFactor?.value ?? classOnResistanceFactor });
   const drift = mosfet.ratings.thresholdDrift?.value ?? classThresholdDrift;
@@ -50,15 +48,17 @@ function modelOf(design: SwitchDesign): SwitchModel {
   const threshold =
     (threshold25: Maybe) =>
     (junction: Kelvin): Maybe =>
-      whenKnown({ threshold25 }, (known) => thresholdAt({ threshold25: known.threshold25, drift, junction }));
+      isKnown(threshold25) ? thresholdAt({ threshold25, drift, junction }) : threshold25;
+  const onResistance25 = rating('onResistance');
+  const channelConstant = channelConstantOf({ design, typical, parallel });
   return {
     onResistance: (junction) =>
-      whenKnown({ on: rating('onResistance') }, ({ on }) => onResistanceAt({ onResistance25: on, exponent, junction }) / parallel),
+      isKnown(onResistance25) ? onResistanceAt({ onResistance25, exponent, junction }) / parallel : onResistance25,
     thresholdTypical: threshold(typical),
     thresholdMin: threshold(rating('thresholdMin')),
     thresholdMax: rating('thresholdMax'),
-    channelConstant: channelConstantOf({ design, typical, parallel }),
-    channelConstantMost: whenKnown({ k: channelConstantOf({ design, typical, parallel }) }, ({ k }) =>
+    channelConstant,
+    channelConstantMost: whenKnown({ k: channelConstant }, ({ k }) =>
       statesTransconductance(design) ? mostOverStated * k : mostOverDerived * k,
     ),
     gateCapacitance: gateCapacitanceOf({ design, parallel }),
@@ -71,7 +71,7 @@ function modelOf(design: SwitchDesign): SwitchModel {
             ({ junction, mount }) => (junction + mount + (insulator ?? 0)) / parallel + heatsink,
           ),
   };
-}
+});
 
 function thresholdTypicalOf(rating: (key: MosfetKey) => Maybe): Maybe {
   const stated = rating('thresholdTypical');

@@ -14,6 +14,7 @@ import { coilOf } from './coil.ts';
 import { nominalCorner, type Corner } from './corner.ts';
 import { DesignError } from './design-error.ts';
 import { isKnown, lacks, type Maybe } from './known.ts';
+import { rememberingLast } from './last-answer.ts';
 
 /** The tank with one load at one corner. */
 export interface Tank {
@@ -49,20 +50,37 @@ function needed(value: number | undefined, { path, what }: { path: string; what:
   throw new DesignError({ id: 'missing-rating', path, message: `${what} is not given, and nothing can be computed without it` });
 }
 
-/** Coil and bank without load. */
-interface BareTank {
+/** Coil and bank without load, the bank without its loss. */
+interface Ring {
   readonly inductance: Henry;
   readonly capacitance: Farad;
   readonly unitCapacitance: Farad;
-  readonly chokeInductance: Henry;
   readonly impedance: Ohm;
+  /** Coil loss alone, across the tank. */
+  readonly coilOnly: Ohm;
+}
+
+function ringOf({ design, frequencyShift, corner }: { design: Design; frequencyShift: Ratio; corner: Corner }): Ring {
+  const { bank } = design.tank;
+  const part = bank.capacitor;
+  const nominalUnit = needed(part.ratings.capacitance?.value, { path: 'tank.bank.part', what: `the capacitance of ${part.name}` });
+  const coil = coilOf(design);
+  const unitCapacitance = corner.capacitor * nominalUnit;
+  const capacitance = (unitCapacitance * bank.parallel) / bank.series;
+  const inductance = (corner.coil * coil.inductance) / (1 + frequencyShift) ** 2;
+  const impedance = characteristicImpedance({ inductance, capacitance });
+  const coilOnly = parallelFromSeries({ seriesResistance: coil.leastResistance, characteristicImpedance: impedance });
+  return { inductance, capacitance, unitCapacitance, impedance, coilOnly };
+}
+
+/** Coil and bank without load. */
+interface BareTank extends Ring {
+  readonly chokeInductance: Henry;
   readonly resonance: Hertz;
   /** Resonance with the chokes' share, before damping. */
   readonly shifted: Hertz;
   readonly capacitorResistance: Maybe;
   readonly lossTangentInside: boolean;
-  /** Coil loss alone, across the tank. */
-  readonly coilOnly: Ohm;
   /** Coil and bank loss, across the tank. */
   readonly unloaded: Ohm;
 }
@@ -81,14 +99,9 @@ function bareTank({
   const { bank } = design.tank;
   const part = bank.capacitor;
   const choke = design.chokes.choke;
-  const nominalUnit = needed(part.ratings.capacitance?.value, { path: 'tank.bank.part', what: `the capacitance of ${part.name}` });
+  const { inductance, capacitance, unitCapacitance, impedance, coilOnly } = ringOf({ design, frequencyShift, corner });
   const nominalChoke = needed(choke.ratings.inductance?.value, { path: 'chokes', what: `the inductance of ${choke.name}` });
-  const coil = coilOf(design);
   const chokeInductance = corner.choke * nominalChoke;
-  const unitCapacitance = corner.capacitor * nominalUnit;
-  const capacitance = (unitCapacitance * bank.parallel) / bank.series;
-  const inductance = (corner.coil * coil.inductance) / (1 + frequencyShift) ** 2;
-  const impedance = characteristicImpedance({ inductance, capacitance });
   const resonance = resonantFrequency({ inductance, capacitance });
   const shifted = resonance * chokeFrequencyRatio({ arrangement: design.chokes.arrangement, tankInductance: inductance, chokeInductance });
   const loss = capacitorResistanceAt({ capacitor: part, frequency: shifted, unitCapacitance });
@@ -103,7 +116,7 @@ function bareTank({
     shifted,
     capacitorResistance: loss.capacitorResistance,
     lossTangentInside: loss.inside,
-    coilOnly: parallelFromSeries({ seriesResistance: coil.leastResistance, characteristicImpedance: impedance }),
+    coilOnly,
     unloaded: parallelFromSeries({ seriesResistance: coilResistance + seriesOfBank, characteristicImpedance: impedance }),
   };
 }
@@ -146,7 +159,7 @@ export function tankAt({
     quality,
     parallelResistance,
     leastDampedResistance: 1 / (1 / bare.coilOnly + 1 / added),
-    lightestResistance: bareTank({ design, frequencyShift: 0, corner, coilResistance }).coilOnly,
+    lightestResistance: ringOf({ design, frequencyShift: 0, corner }).coilOnly,
     coilResistance,
     capacitorResistance: bare.capacitorResistance,
     lossTangentInside: bare.lossTangentInside,
@@ -165,14 +178,17 @@ export function capacitorResistanceAt({
   unitCapacitance: Farad;
 }): { capacitorResistance: Maybe; inside: boolean } {
   if (part.lossTangent === undefined) return { capacitorResistance: lacks({ part: part.name, key: 'lossTangent' }), inside: true };
-  const points = part.lossTangent.points.map(({ frequency: f, rating }) => ({ frequency: f, lossTangent: rating.value }));
-  const { lossTangent, inside } = lossTangentAt({ points, frequency });
+  const { lossTangent, inside } = lossTangentAt({ points: pointsOf(part.lossTangent), frequency });
   const seriesResistance = part.ratings.seriesResistance?.value ?? 0;
   return {
     capacitorResistance: effectiveSeriesResistance({ lossTangent, seriesResistance, frequency, capacitance: unitCapacitance }),
     inside,
   };
 }
+
+const pointsOf = rememberingLast(({ points }: NonNullable<Capacitor['lossTangent']>) =>
+  points.map(({ frequency, rating }) => ({ frequency, lossTangent: rating.value })),
+);
 
 /**
  * What a load adds across the tank, as it is written. The power form is at nominal supply voltage.

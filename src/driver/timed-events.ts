@@ -102,7 +102,7 @@ export function judgedRemoval({
   if (event.outcome !== 'runs')
     return { unknown: `in the time domain it ${doesNotRun[event.outcome]} when the load is taken away: see latch-up` };
   const transient = timedTransient({ peaks: event.peaks, closedForm });
-  return judgedTransient({ transient, running, lift: railLift({ design, point, running }) });
+  return judgedTransient({ transient, running, lift: railLift({ design, running }) });
 }
 
 export const doesNotRun = { latches: 'latches', stalls: 'stops', undecided: 'is undecided', runs: 'runs' } as const;

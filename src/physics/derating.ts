@@ -55,7 +55,7 @@ export function permissibleVoltage({
   ratedVoltage: Volt;
   loss: Watt;
   lossTangent: Ratio;
-  ratedCurrent?: Ampere;
+  ratedCurrent?: Ampere | undefined;
   capacitance: Farad;
   frequency: Hertz;
 }): { voltage: Volt; limitedBy: VoltageLimitedBy } {

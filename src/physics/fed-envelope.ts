@@ -1,7 +1,7 @@
 import type { Ampere, Second, Volt } from '../units/si.ts';
 import type { EnvelopePeaks } from './envelope-peaks.ts';
 import type { EnvelopeCircuit, EnvelopeState, RailRamp } from './envelope.ts';
-import { matrixExponential, type Matrix } from './matrix-exponential.ts';
+import { fedSystem, type FedSystem, type Row } from './fed-system.ts';
 import { naturalPeriods } from './natural-periods.ts';
 import type { RailFeed } from './rail-ringing.ts';
 
@@ -13,6 +13,7 @@ export interface FedState extends EnvelopeState {
   readonly leadCurrent: Ampere;
 }
 
+const nothing: Row = [0, 0, 0, 0];
 const samplesPerPeriod = 16;
 /** Slow periods that are searched from the end of the ramp: beats of rail and envelope reach their crest in them. */
 const periodsSearched = 12;
@@ -47,36 +48,61 @@ export function fedEnvelopePeaks({
   initial: FedState;
   source: RailRamp;
 }): EnvelopePeaks {
-  const system = systemOf({ circuit, feed });
+  return fedEnvelope({ circuit, feed })({ initial, source });
+}
+
+/**
+ * As fedEnvelopePeaks, for several transients of one envelope: what they share is computed once.
+ *
+ * @param circuit  as EnvelopeCircuit; its r without source and leads
+ * @param feed     rs in Ω, Ls in H, Cb in F; rs or Ls above zero
+ * @returns a function of initial and source, as fedEnvelopePeaks takes them: the peaks in V and A and their times in s
+ *
+ * Valid for: as fedEnvelopePeaks.
+ * Source: as fedEnvelopePeaks
+ *
+ * @example fedEnvelope({ circuit: { chokeInductance: 50e-6, capacitance: 1e-6, parallelResistance: 50, dropResistance: 0 }, feed: { resistance: 0.001, leadInductance: 1e-6, bulkCapacitance: 100e-6 } })({ initial: { current: 0, voltage: 0, rail: 12, leadCurrent: 0 }, source: { from: 12, to: 12, time: 0 } }).voltage // 63.87984277641678
+ */
+export function fedEnvelope({
+  circuit,
+  feed,
+}: {
+  circuit: EnvelopeCircuit;
+  feed: RailFeed;
+}): (transient: { initial: FedState; source: RailRamp }) => EnvelopePeaks {
+  const system = fedSystem({ circuit, feed });
   const { envelope, rail } = naturalPeriods({ circuit, feed });
   const [fast, slow] = envelope < rail ? [envelope, rail] : [rail, envelope];
   const step = fast / samplesPerPeriod;
-  const crests = { voltage: crest(initial.voltage), current: crest(initial.current) };
-  const state = Float64Array.of(initial.leadCurrent, initial.rail, initial.current, initial.voltage);
-  let now = 0;
-  const follow = (duration: Second, source: MovingSource): void => {
-    const count = Math.max(1, Math.ceil(duration / step));
-    const width = duration / count;
-    if (width > 0) advance({ system, state, source, width, count, now, crests });
-    now += duration;
-  };
-  if (source.time > 0) {
-    const slope = (source.to - source.from) / source.time;
-    const rising = (): MovingSource => ({ voltage: source.from + slope * now, slope });
-    const window = periodsSearched * slow;
-    follow(Math.min(source.time, window), rising());
-    if (source.time > 2 * window) {
-      const width = source.time - window - now;
-      advance({ system, state, source: rising(), width, count: 1, now, crests: undefined });
-      now += width;
-      restart(crests.current);
-      restart(crests.voltage);
+  const window = periodsSearched * slow;
+  return ({ initial, source }) => {
+    const crests = { voltage: crestFrom(initial.voltage), current: crestFrom(initial.current) };
+    let state = initial;
+    let now = 0;
+    const follow = (duration: Second, source: MovingSource): void => {
+      const count = Math.max(1, Math.ceil(duration / step));
+      const width = duration / count;
+      if (width > 0) state = advance({ system, state, source, width, count, now, crests });
+      now += duration;
+    };
+    if (source.time > 0) {
+      const slope = (source.to - source.from) / source.time;
+      const rising = (): MovingSource => ({ voltage: source.from + slope * now, slope });
+      follow(Math.min(source.time, window), rising());
+      if (source.time > 2 * window) {
+        const width = source.time - window - now;
+        const unseen = { voltage: crestFrom(state.voltage), current: crestFrom(state.current) };
+        state = advance({ system, state, source: rising(), width, count: 1, now, crests: unseen });
+        now += width;
+        leap(crests.current);
+        leap(crests.voltage);
+      }
+      if (source.time > window) follow(Math.min(window, source.time - now), rising());
     }
-    if (source.time > window) follow(Math.min(window, source.time - now), rising());
-  }
-  follow(periodsSearched * slow, { voltage: source.to, slope: 0 });
-  const { voltage, current } = crests;
-  return { voltage: voltage.highest, voltageAt: voltage.at, current: current.highest, currentAt: current.at };
+    follow(window, { voltage: source.to, slope: 0 });
+    const { voltage, current } = crests;
+    return { voltage: voltage.highest, voltageAt: voltage.at, current: current.highest, currentAt: current.at };
+  };
 }
 
 /** E(t) = voltage + slope·t. */
@@ -90,111 +116,66 @@ interface MovingSource {
  * would make of it, is multiplied by e^(A·width) at each step.
  */
 function advance({
-  system: { matrix, weights, settled },
+  system: { weights, settled, onward },
   state,
   source: { voltage: source, slope },
   width,
   count,
   now,
-  crests,
+  crests: { current, voltage },
 }: {
   system: FedSystem;
-  state: Float64Array;
+  state: FedState;
   source: MovingSource;
   width: Second;
   count: number;
   now: Second;
-  crests: { readonly voltage: Crest; readonly current: Crest } | undefined;
-}): void {
-  const onward = matrixExponential({ matrix: scaled(matrix, width) });
+  crests: { readonly current: Crest; readonly voltage: Crest };
+}): FedState {
   const p1 = slope === 0 ? nothing : settled({ source: slope });
   const p0 = settled({ source, moving: p1 });
-  let left = Float64Array.from(weights, (weight, i) => weight * (state[i]! - p0[i]!));
-  let next = new Float64Array(4);
+  const [w0, w1, w2, w3] = weights;
+  let left0 = w0 * (state.leadCurrent - p0[0]);
+  let left1 = w1 * (state.rail - p0[1]);
+  let left2 = w2 * (state.current - p0[2]);
+  let left3 = w3 * (state.voltage - p0[3]);
+  const e = onward(width);
+  let { before: currentBefore, last: currentLast } = current;
+  let { before: voltageBefore, last: voltageLast } = voltage;
   for (let i = 1; i <= count; i++) {
-    multiplied({ rows: onward, by: left, into: next });
-    const done = left;
-    left = next;
-    next = done;
-    if (crests === undefined) continue;
+    const next0 = e[0]! * left0 + e[1]! * left1 + e[2]! * left2 + e[3]! * left3;
+    const next1 = e[4]! * left0 + e[5]! * left1 + e[6]! * left2 + e[7]! * left3;
+    const next2 = e[8]! * left0 + e[9]! * left1 + e[10]! * left2 + e[11]! * left3;
+    left3 = e[12]! * left0 + e[13]! * left1 + e[14]! * left2 + e[15]! * left3;
+    left0 = next0;
+    left1 = next1;
+    left2 = next2;
     const time = i * width;
-    see(crests.current, left[2]! / weights[2] + p0[2] + p1[2] * time, now + time, width);
-    see(crests.voltage, left[3]! / weights[3] + p0[3] + p1[3] * time, now + time, width);
-    // nothing rises from there on, and what is left, which only falls, is too little for a higher crest
-    if (slope === 0 && i % samplesPerPeriod === 0 && isOver({ left, weights, p0, crests })) return;
+    const currentNext = left2 / w2 + p0[2] + p1[2] * time;
+    const voltageNext = left3 / w3 + p0[3] + p1[3] * time;
+    if (currentLast >= currentBefore && currentLast > currentNext)
+      passCrest({ crest: current, before: currentBefore, last: currentLast, next: currentNext, time: now + time, width });
+    if (voltageLast >= voltageBefore && voltageLast > voltageNext)
+      passCrest({ crest: voltage, before: voltageBefore, last: voltageLast, next: voltageNext, time: now + time, width });
+    currentBefore = currentLast;
+    currentLast = currentNext;
+    voltageBefore = voltageLast;
+    voltageLast = voltageNext;
+    // nothing rises from there on, and what is left, counted by its energy, only falls: too little for a higher crest
+    if (slope === 0 && i % samplesPerPeriod === 0) {
+      const most = Math.sqrt(left0 ** 2 + left1 ** 2 + left2 ** 2 + left3 ** 2);
+      if (p0[2] + most / w2 <= current.highest && p0[3] + most / w3 <= voltage.highest) break;
+    }
   }
-  weights.forEach((weight, i) => (state[i] = (weight > 0 ? left[i]! / weight : 0) + p0[i]! + p1[i]! * count * width));
-}
-
-/** Whether no crest can come any more: what is left is counted by its energy, of which the losses take and nothing gives. */
-function isOver({
-  left,
-  weights,
-  p0,
-  crests: { voltage, current },
-}: {
-  left: Float64Array;
-  weights: Row;
-  p0: Row;
-  crests: { readonly voltage: Crest; readonly current: Crest };
-}): boolean {
-  const most = Math.sqrt(left[0]! ** 2 + left[1]! ** 2 + left[2]! ** 2 + left[3]! ** 2);
-  return p0[2] + most / weights[2] <= current.highest && p0[3] + most / weights[3] <= voltage.highest;
-}
-
-function multiplied({ rows, by: x, into }: { rows: Matrix; by: Float64Array; into: Float64Array }): void {
-  for (let i = 0; i < 4; i++) {
-    const row = rows[i]!;
-    into[i] = row[0]! * x[0]! + row[1]! * x[1]! + row[2]! * x[2]! + row[3]! * x[3]!;
-  }
-}
-
-type Row = readonly [number, number, number, number];
-
-const nothing: Row = [0, 0, 0, 0];
-
-/** x′ = A·x + b·E over (is, v, I, Vt). */
-interface FedSystem {
-  /** W·A·W⁻¹: over the roots of twice the energies, so that only the losses are not antisymmetric and the numbers are alike in size. */
-  readonly matrix: Matrix;
-  /** W: √Ls, √Cb, √Le, √C. */
-  readonly weights: Row;
-  /** p with A·p + b·E = q. */
-  readonly settled: (of: { source: Volt; moving?: Row }) => Row;
-}
-
-function systemOf({
-  circuit: { chokeInductance: Le, capacitance: C, parallelResistance: R, dropResistance: r },
-  feed: { resistance: rs, leadInductance: Ls, bulkCapacitance: Cb },
-}: {
-  circuit: EnvelopeCircuit;
-  feed: RailFeed;
-}): FedSystem {
-  const leads = Ls > 0 ? 1 / Math.sqrt(Ls * Cb) : 0;
-  const chokes = 1 / Math.sqrt(Le * Cb);
-  const tank = 1 / (Math.PI * Math.sqrt(Le * C));
-  // without lead inductance `is` is no state: it follows from the rail
+  const end = now + count * width;
+  rest({ crest: current, before: currentBefore, last: currentLast, time: end });
+  rest({ crest: voltage, before: voltageBefore, last: voltageLast, time: end });
   return {
-    matrix: [
-      [Ls > 0 ? -rs / Ls : 0, -leads, 0, 0],
-      [leads, Ls > 0 ? 0 : -1 / (rs * Cb), -chokes, 0],
-      [0, chokes, -r / Le, -tank],
-      [0, 0, tank, -1 / (2 * R * C)],
-    ],
-    weights: [Math.sqrt(Ls), Math.sqrt(Cb), Math.sqrt(Le), Math.sqrt(C)],
-    settled: ({ source: E, moving: [q0, q1, q2, q3] = nothing }) => {
-      const across = E - Ls * q0;
-      const [spill, fall] = [Cb * q1, Le * q2];
-      const is =
-        (C * q3 + spill / Math.PI + (Math.PI / (2 * R)) * (across + r * spill - fall)) / (1 / Math.PI + (Math.PI / (2 * R)) * (rs + r));
-      const [v, I] = [across - rs * is, is - spill];
-      return [is, v, I, Math.PI * (v - r * I - fall)];
-    },
+    leadCurrent: (w0 > 0 ? left0 / w0 : 0) + p0[0] + p1[0] * count * width,
+    rail: left1 / w1 + p0[1] + p1[1] * count * width,
+    current: left2 / w2 + p0[2] + p1[2] * count * width,
+    voltage: left3 / w3 + p0[3] + p1[3] * count * width,
   };
-}
-
-function scaled(matrix: Matrix, factor: number): Matrix {
-  return matrix.map((row) => row.map((value) => value * factor));
 }
 
 /** One quantity followed step by step: its last two values, and its highest crest. */
@@ -205,29 +186,44 @@ interface Crest {
   at: Second;
 }
 
-function crest(first: number): Crest {
+function crestFrom(first: number): Crest {
   return { before: -Infinity, last: first, highest: first, at: 0 };
 }
 
 /** After a leap no crest stands between what was last and what comes next. */
-function restart(crest: Crest): void {
+function leap(crest: Crest): void {
   crest.before = crest.last = Infinity;
 }
 
-function see(crest: Crest, value: number, time: Second, width: Second): void {
-  const { before, last } = crest;
-  if (value > crest.highest) {
-    crest.highest = value;
-    crest.at = time;
-  }
-  if (last >= before && last > value && Number.isFinite(before)) {
-    const bend = before - 2 * last + value;
-    const top = last - (before - value) ** 2 / (8 * bend);
-    if (top > crest.highest) {
-      crest.highest = top;
-      crest.at = time - width + (width * (before - value)) / (2 * bend);
-    }
-  }
-  crest.before = last;
-  crest.last = value;
+/** A quantity that does not rise from its last value on: the top of the parabola through three values is its crest. */
+function passCrest({
+  crest,
+  before,
+  last,
+  next,
+  time,
+  width,
+}: {
+  crest: Crest;
+  before: number;
+  last: number;
+  next: number;
+  time: Second;
+  width: Second;
+}): void {
+  if (!Number.isFinite(before)) return;
+  const bend = before - 2 * last + next;
+  const top = last - (before - next) ** 2 / (8 * bend);
+  if (top <= crest.highest) return;
+  crest.highest = top;
+  crest.at = time - width + (width * (before - next)) / (2 * bend);
+}
+
+/** The end of a stretch: it may still rise there. */
+function rest({ crest, before, last, time }: { crest: Crest; before: number; last: number; time: Second }): void {
+  crest.before = before;
+  crest.last = last;
+  if (last <= crest.highest) return;
+  crest.highest = last;
+  crest.at = time;
 }

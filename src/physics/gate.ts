@@ -187,6 +187,8 @@ export function pullUpDiode({
   let [low, high] = [0, Vg];
   for (let i = 0; i < 80; i++) {
     const drop = (low + high) / 2;
+    // nothing lies between them
+    if (drop === low || drop === high) break;
     const current = (Vg - drop) / Rg;
     if (current > 0 && diodeDrop({ statedDrop, statedCurrent, current }) > drop) low = drop;
     else high = drop;

@@ -12,20 +12,30 @@ import type { Ratio } from '../units/si.ts';
  *
  * @example ranks({ values: [10, 30, 20, 20] }) // [1, 4, 2.5, 2.5]
  */
-export function ranks({ values }: { values: ArrayLike<number> }): readonly number[] {
-  const order = Uint32Array.from({ length: values.length }, (_, i) => i).sort((a, b) => compared(values[a]!, values[b]!));
-  const ranked = Array.from({ length: values.length }, () => 0);
-  for (let begin = 0; begin < order.length;) {
+export function ranks({ values }: { values: ArrayLike<number> }): Float64Array {
+  // numbers sorted as they are take a tenth of the time of places sorted by their numbers
+  const sorted = new Float64Array(values).sort();
+  const rankAt = new Float64Array(sorted.length);
+  for (let begin = 0; begin < sorted.length;) {
     let end = begin + 1;
-    while (end < order.length && values[order[end]!] === values[order[begin]!]) end++;
-    for (let i = begin; i < end; i++) ranked[order[i]!] = (begin + 1 + end) / 2;
+    while (end < sorted.length && sorted[end] === sorted[begin]) end++;
+    rankAt.fill((begin + 1 + end) / 2, begin, end);
     begin = end;
   }
+  const ranked = new Float64Array(sorted.length);
+  for (let i = 0; i < ranked.length; i++) ranked[i] = rankAt[placeIn(sorted, values[i]!)]!;
   return ranked;
 }
 
-function compared(a: number, b: number): number {
-  return a < b ? -1 : a > b ? 1 : 0;
+/** Place of a number among ascending ones that hold it: of the first, where there are several. */
+function placeIn(sorted: Float64Array, value: number): number {
+  let [low, high] = [0, sorted.length - 1];
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if (sorted[middle]! < value) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 /**
@@ -43,13 +53,14 @@ function compared(a: number, b: number): number {
  *
  * @example rankCorrelation({ first: [1, 2, 3, 4, 5], second: [1, 2, 3, 5, 4] }) // 0.9
  */
-export function rankCorrelation({ first, second }: { first: readonly number[]; second: readonly number[] }): Ratio {
+export function rankCorrelation({ first, second }: { first: ArrayLike<number>; second: ArrayLike<number> }): Ratio {
   const n = first.length;
   if (second.length !== n) throw new RangeError(`${n} ranks cannot be compared with ${second.length}`);
   const mean = (n + 1) / 2;
   let [both, one, other] = [0, 0, 0];
   for (let i = 0; i < n; i++) {
-    const [a, b] = [first[i]! - mean, second[i]! - mean];
+    const a = first[i]! - mean;
+    const b = second[i]! - mean;
     both += a * b;
     one += a * a;
     other += b * b;

@@ -34,6 +34,7 @@ export function returnedCharge({
   const after = (from: EnvelopeState): EnvelopeState =>
     envelopeAt({ circuit, initial: from, rail: { from: 0, to: 0, time: 0 }, time: step });
   const [ofCurrent, ofVoltage] = [after({ current: 1, voltage: 0 }), after({ current: 0, voltage: 1 })];
+  const admittance = circuit.capacitance / circuit.chokeInductance;
   let current = initial.current - settled.current;
   let tank = initial.voltage - settled.voltage;
   let [charge, before] = [0, Math.max(0, -initial.current)];
@@ -44,6 +45,8 @@ export function returnedCharge({
     const back = Math.max(0, -(settled.current + current));
     charge += ((before + back) / 2) * step;
     before = back;
+    // what is left, counted by its energy, only falls: the current does not get below zero any more
+    if (back === 0 && current ** 2 + admittance * tank ** 2 < settled.current ** 2) break;
   }
   return charge;
 }

@@ -25,8 +25,8 @@ export function levelsText({
   const side = sense === 'at-most' ? 'above' : 'below';
   const { rated = 'the rating', others = 'other parts' } = docs;
   const words = (level: Level): string => {
-    if ('share' in level) return level.share === 1 ? rated : `${level.share} ${level.share > 1 ? 'times' : 'of'} ${rated}`;
-    if ('quantity' in level) return formatQuantity({ value: level.quantity, dimension });
+    if (level.share !== undefined) return level.share === 1 ? rated : `${level.share} ${level.share > 1 ? 'times' : 'of'} ${rated}`;
+    if (level.quantity !== undefined) return formatQuantity({ value: level.quantity, dimension });
     return `${rated} less ${formatQuantity({ value: level.less, dimension: dimension === 'temperature' ? 'temperatureRise' : dimension })}`;
   };
   const pair = ({ warn, fail }: { warn: Level; fail: Level }): string => `warns ${side} ${words(warn)}, fails ${side} ${words(fail)}`;

@@ -2,8 +2,10 @@ import { verdicts, type Verdict } from '../checks/judge.ts';
 import type { Policies } from '../checks/policy.ts';
 import type { Result } from '../checks/result.ts';
 import { standingsOf, type Standing } from '../checks/review.ts';
-import { judgedCase, type Analysis } from '../driver/analysis.ts';
+import { type Analysis, judgedCase } from '../driver/analysis.ts';
 import { hottestCoilAt } from '../driver/coil-heat.ts';
+import { gateNetworkAt } from '../driver/gate-network.ts';
+import { addedResistance } from '../driver/operating-point.ts';
 import { startOf } from '../driver/start.ts';
 import { shareInterval } from '../physics/confidence-interval.ts';
 import { drawn, randomNumbers, type Spreading } from '../physics/random-numbers.ts';
@@ -11,7 +13,7 @@ import { rankCorrelation, ranks } from '../physics/rank-correlation.ts';
 import type { Design } from '../project/design.ts';
 import type { Ratio } from '../units/si.ts';
 import { timedChecks } from './timed-checks.ts';
-import { buildOf, variablesOf, type Build, type Variable, type VariableId } from './variables.ts';
+import { buildsOf, variablesOf, type Build, type Variable, type VariableId } from './variables.ts';
 
 /** A variable with how it lies between its limits. */
 export interface SpreadVariable extends Variable {
@@ -85,31 +87,24 @@ export function spread({
   progress: (share: Ratio) => void;
 }): Spread {
   const variables = drawnVariables({ variables: variablesOf(design), builds, seed, as });
-  const found = worst
-    .filter(({ id }) => id !== notInBuilds)
-    .map((result) => ({
-      result,
-      verdicts: new Uint8Array(builds).fill(none),
-      margins: new Float64Array(builds).fill(NaN),
-      reason: undefined as string | undefined,
-    }));
-  for (let i = 0; i < builds; i++) {
-    const values = Object.fromEntries(variables.map(({ id, values: all }) => [id, all[i]!]));
-    const results = new Map(buildStandings({ build: buildOf({ design, values }), policies }).map((result) => [result.id, result]));
-    for (const check of found) {
-      const result = results.get(check.result.id);
-      if (result === undefined) continue;
-      // where the time domain found no start to judge, the closed form of a build is no basis for a pass
-      const isHollow = timed && check.result.verdict === 'not assessed' && result.verdict !== 'fail' && timedChecks.has(result.id);
-      const verdict = isHollow ? 'not assessed' : result.verdict;
-      check.verdicts[i] = verdicts.indexOf(verdict);
-      check.margins[i] = result.margin ?? (verdict === 'fail' ? -Infinity : NaN);
-      if (verdict === 'not assessed') check.reason ??= isHollow ? check.result.reason : result.reason;
+  const tallies = worst.filter(({ id }) => id !== notInBuilds).map((result) => emptyTally({ worst: result, builds }));
+  const tallyOf = new Map(tallies.map((tally) => [tally.worst.id, tally]));
+  const values: Partial<Record<VariableId, number>> = {};
+  const buildWith = buildsOf(loadsAsResistances(design));
+  const judgeBuild = (index: number): void => {
+    for (const variable of variables) values[variable.id] = variable.values[index]!;
+    for (const standing of buildStandings({ build: buildWith(values), policies })) {
+      const tally = tallyOf.get(standing.id);
+      if (tally !== undefined) count({ standing, tally, index, timed });
     }
-    if ((i + 1) % batch === 0 || i + 1 === builds) progress((i + 1) / builds);
+  };
+  for (let done = 0; done < builds;) {
+    const next = Math.min(done + batch, builds);
+    for (; done < next; done++) judgeBuild(done);
+    progress(done / builds);
   }
   const rankOf = variables.map(({ id, values }) => ({ id, values, ranked: ranks({ values }) }));
-  const checks = found.map(({ result, verdicts: ranked, margins, reason }): CheckSpread => {
+  const checks = tallies.map(({ worst: result, verdicts: ranked, margins, reason }): CheckSpread => {
     const counts = countsOf(ranked);
     return {
       worst: result,
@@ -127,10 +122,41 @@ export function spread({
   return { builds, seed, timed, variables, checks };
 }
 
+/** What the builds make of a check, filled one by one. */
+interface Tally {
+  readonly worst: Result;
+  readonly verdicts: Uint8Array;
+  readonly margins: Float64Array;
+  reason: string | undefined;
+}
+
+function emptyTally({ worst, builds }: { worst: Result; builds: number }): Tally {
+  return { worst, verdicts: new Uint8Array(builds).fill(none), margins: new Float64Array(builds).fill(NaN), reason: undefined };
+}
+
+function count({ standing, tally, index, timed }: { standing: Standing; tally: Tally; index: number; timed: boolean }): void {
+  const { worst } = tally;
+  // where the time domain found no start to judge, the closed form of a build is no basis for a pass
+  const isHollow = timed && worst.verdict === 'not assessed' && standing.verdict !== 'fail' && timedChecks.has(standing.id);
+  const verdict = isHollow ? 'not assessed' : standing.verdict;
+  tally.verdicts[index] = verdicts.indexOf(verdict);
+  tally.margins[index] = standing.margin ?? (verdict === 'fail' ? -Infinity : NaN);
+  if (verdict === 'not assessed') tally.reason ??= isHollow ? worst.reason : standing.reason;
+}
+
+/** A design whose loads given by loadedQ are the resistance that they are at nominal values, in every build: found once. */
+function loadsAsResistances(design: Design): Design {
+  const loads = design.loads.map((load) => {
+    const { loadedQ, ...rest } = load;
+    return loadedQ === undefined ? load : { ...rest, parallelResistance: addedResistance({ design, load }) };
+  });
+  return { ...design, loads };
+}
+
 /** A build with every load, judged as a corner is. */
 export function buildStandings({ build: { design, corner }, policies }: { build: Build; policies: Policies }): readonly Standing[] {
-  const coil = hottestCoilAt({ design, corner });
-  const corners = design.loads.map((load) => judgedCase({ design, load, corner, coil }));
+  const [coil, gate] = [hottestCoilAt({ design, corner }), gateNetworkAt({ design, corner })];
+  const corners = design.loads.map((load) => judgedCase({ design, load, corner, coil, gate }));
   const analysis: Analysis = { design, start: startOf(design), nominal: [], corners };
   return standingsOf({ analysis, policies, without: notInBuilds });
 }
@@ -171,10 +197,10 @@ function driversOf({
   variables,
 }: {
   margins: Float64Array;
-  variables: readonly { id: VariableId; values: Float64Array; ranked: readonly number[] }[];
+  variables: readonly { id: VariableId; values: Float64Array; ranked: Float64Array }[];
 }): CheckSpread['drivers'] {
   const isKnown = (margin: number): boolean => !Number.isNaN(margin);
-  const known = margins.filter(isKnown);
+  const known = margins.every(isKnown) ? margins : margins.filter(isKnown);
   const [first] = known;
   if (first === undefined || known.length < fewest || known.every((margin) => margin === first)) return [];
   const room = ranks({ values: known });

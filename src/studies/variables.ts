@@ -1,10 +1,10 @@
 import { capacitorToleranceOf } from '../driver/capacitor-tolerance.ts';
 import { coilOf } from '../driver/coil.ts';
-import { nominalCorner, type Corner } from '../driver/corner.ts';
+import type { Corner } from '../driver/corner.ts';
 import type { Rating } from '../parts/part.ts';
 import type { Spreading } from '../physics/random-numbers.ts';
-import type { Design } from '../project/design.ts';
-import type { Ratio } from '../units/si.ts';
+import type { Design, Gates, Switches } from '../project/design.ts';
+import type { Ratio, Volt } from '../units/si.ts';
 
 /** What differs from build to build, in the order of a report. */
 export const variableIds = ['supply', 'coil', 'bank', 'choke', 'threshold', 'clamp'] as const;
@@ -64,28 +64,52 @@ export interface Build {
   readonly corner: Corner;
 }
 
+/** Values of a build by variable, as the variables state them. */
+export type BuildValues = Readonly<Partial<Record<VariableId, number>>>;
+
+/** A design as one build of it is. */
+export function buildOf({ design, values }: { design: Design; values: BuildValues }): Build {
+  return buildsOf(design)(values);
+}
+
 /**
- * A design as one build of it is. All that does not differ is the same object, so that nothing that rests on it is computed again.
- *
- * @param values  by variable, as the variables state them
+ * As buildOf, for many builds of a design. All that does not differ is the same object in each, so that nothing that rests on it is
+ * computed again.
  */
-export function buildOf({ design, values }: { design: Design; values: Readonly<Partial<Record<VariableId, number>>> }): Build {
-  const { supply = 1, coil = 1, bank = 1, choke = 1, threshold, clamp } = values;
-  const corner = { ...nominalCorner, supply, coil, capacitor: bank, choke };
-  return { corner, design: { ...design, ...ownSwitches({ design, threshold }), ...ownGates({ design, factor: clamp }) } };
+export function buildsOf(design: Design): (values: BuildValues) => Build {
+  const [switchesWith, gatesWith] = [switchesOf(design), gatesOf(design)];
+  return ({ supply = 1, coil = 1, bank = 1, choke = 1, threshold, clamp }) => ({
+    corner: { supply, coil, capacitor: bank, choke },
+    design: { ...design, switches: switchesWith(threshold), gates: gatesWith(clamp) },
+  });
 }
 
-function ownSwitches({ design: { switches }, threshold }: { design: Design; threshold: number | undefined }): Partial<Design> {
-  const { thresholdMin, thresholdMax } = switches.mosfet.ratings;
-  if (threshold === undefined || thresholdMin === undefined || thresholdMax === undefined) return {};
-  const own: Rating = { ...thresholdMin, value: threshold };
-  const ratings = { ...switches.mosfet.ratings, thresholdMin: own, thresholdTypical: own, thresholdMax: own };
-  return { switches: { ...switches, mosfet: { ...switches.mosfet, ratings } } };
+function switchesOf({ switches }: Design): (threshold: Volt | undefined) => Switches {
+  const { mosfet } = switches;
+  const { thresholdMin, thresholdMax } = mosfet.ratings;
+  if (thresholdMin === undefined || thresholdMax === undefined) return () => switches;
+  // a copy takes far longer to make with a key that what is copied lacks
+  const ratings = { ...mosfet.ratings, thresholdTypical: thresholdMin };
+  return (threshold) => {
+    if (threshold === undefined) return switches;
+    const own = ownRating({ of: thresholdMin, value: threshold });
+    return { ...switches, mosfet: { ...mosfet, ratings: { ...ratings, thresholdMin: own, thresholdTypical: own, thresholdMax: own } } };
+  };
 }
 
-function ownGates({ design: { gates }, factor }: { design: Design; factor: number | undefined }): Partial<Design> {
-  const { zenerVoltage, tolerance } = gates.clamp?.ratings ?? {};
-  if (factor === undefined || gates.clamp === undefined || zenerVoltage === undefined || tolerance === undefined) return {};
-  const own = { zenerVoltage: { ...zenerVoltage, value: factor * zenerVoltage.value }, tolerance: { ...tolerance, value: 0 } };
-  return { gates: { ...gates, clamp: { ...gates.clamp, ratings: { ...gates.clamp.ratings, ...own } } } };
+function gatesOf({ gates }: Design): (factor: Ratio | undefined) => Gates {
+  const { clamp } = gates;
+  const { zenerVoltage, tolerance } = clamp?.ratings ?? {};
+  if (clamp === undefined || zenerVoltage === undefined || tolerance === undefined) return () => gates;
+  const exact = ownRating({ of: tolerance, value: 0 });
+  return (factor) => {
+    if (factor === undefined) return gates;
+    const own = ownRating({ of: zenerVoltage, value: factor * zenerVoltage.value });
+    return { ...gates, clamp: { ...clamp, ratings: { ...clamp.ratings, zenerVoltage: own, tolerance: exact } } };
+  };
+}
+
+/** What one part has of a rating. */
+function ownRating({ of: { source, where }, value }: { of: Rating; value: number }): Rating {
+  return { value, source, where };
 }
