@@ -6,6 +6,7 @@ import type { Unknown } from './known.ts';
 import type { OperatingPoint } from './operating-point.ts';
 import { usualEffort } from './time-domain/effort.ts';
 import type { Outcome, TimedEvent } from './time-domain/outcome.ts';
+import { holdsBack } from './time-domain/measures.ts';
 import { isGivingWay, starvedBy } from './time-domain/supply-limit.ts';
 import { timedStart } from './time-domain/switch-on.ts';
 import { usualPair } from './usual-pair.ts';
@@ -92,9 +93,12 @@ export function startProbe({
       };
       const unlimited = run(isGivingWay(design) ? design.supply : supply);
       const limit = design.supply.currentLimit?.kind === 'constant' && !isQuick ? design.supply.currentLimit.current : Infinity;
-      // one that acts all the time, where it is come to
-      const isLimited = 'outcome' in unlimited && unlimited.outcome === 'runs' && unlimited.peaks.source > limit;
-      const found = probed({ events: [unlimited, ...(isLimited ? [run(design.supply)] : [])], settledPeak: point.running?.drainPeak ?? 0 });
+      // one that acts all the time, where it is come to: of a start that is not followed to its end, only the running current tells
+      const { running } = point;
+      const isReached = (event: TimedEvent): boolean =>
+        event.peaks.source > limit || (running !== undefined && holdsBack({ limit, running }));
+      const isLimited = 'outcome' in unlimited && unlimited.outcome === 'runs' && isReached(unlimited);
+      const found = probed({ events: [unlimited, ...(isLimited ? [run(design.supply)] : [])], settledPeak: running?.drainPeak ?? 0 });
       seen.set(key, found);
       return found;
     },

@@ -2,6 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { cornersOf } from '../../src/driver/corner.ts';
 import { operatingPoint } from '../../src/driver/operating-point.ts';
 import { stateCount, type Circuit } from '../../src/driver/time-domain/circuit.ts';
+import { analysisOf } from '../../src/driver/analysis.ts';
+import { timedAnalysis } from '../../src/driver/timed-analysis.ts';
 import { circuitOf } from '../../src/driver/time-domain/circuit-of.ts';
 import { equationsOf } from '../../src/driver/time-domain/circuit-equations.ts';
 import { measuresOf } from '../../src/driver/time-domain/measures.ts';
@@ -58,6 +60,22 @@ describe('a rail that takes many envelope periods to come up', () => {
     );
     const { short, whole } = starts({ text: heldBack, load: 1 });
     expect(short / whole).toBeCloseTo(1, 6);
+  });
+
+  test('a rise time is asked with a limit that is come to only once the rail is up, though the start without it ends before', () => {
+    const stepsWith = (limit: string): number => {
+      const { probe } = timedAnalysis(
+        analysisOf(designOf(edited(example('charging-pad'), ['currentLimit: 5 A', `currentLimit: ${limit}`]))),
+      );
+      probe!.start({ riseTime: 3e-3, load: 0 });
+      probe!.start({ riseTime: 3e-3, load: 1 });
+      const before = probe!.steps();
+      for (let load = 0; load < probe!.loads; load++)
+        expect(['runs', 'unfinished']).toContain(probe!.start({ riseTime: 12e-3, load }).outcome);
+      return probe!.steps() - before;
+    };
+    // one load takes 1.5 A: with 1.6 A it may be held back, and is followed to its end
+    expect(stepsWith('1.6 A')).toBeGreaterThan(1.5 * stepsWith('5 A'));
   });
 
   test('nothing is at rest that can grow: a gate near its threshold or a swinging tank', () => {

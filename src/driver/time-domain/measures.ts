@@ -29,9 +29,9 @@ export interface Measures {
 /** Limit of a supply, over the running current, below which it may hold the driver back as its rail goes up. */
 const freeLimit = 1.25;
 
-/** Whether what a driver swings about does not grow with its rail, since the supply's limit acts. */
-function isHeldBack({ circuit: { supply }, running }: { circuit: Circuit; running: Running }): boolean {
-  return supply.limit !== undefined && supply.limit.current < freeLimit * running.supplyCurrent;
+/** Whether what a driver swings about may not grow with its rail, since the supply's limit acts. */
+export function holdsBack({ limit, running }: { limit: Ampere; running: Running }): boolean {
+  return limit < freeLimit * running.supplyCurrent;
 }
 
 /** What the events of a design with one load are measured against. */
@@ -47,7 +47,12 @@ export function measuresOf({
   circuit: Circuit;
 }): Measures {
   const railUp = design.gates.pullUp.hold ? 0 : Math.max(riseAtDriver(design) + railLag(circuit), chargingTime(circuit));
-  return measuresWith({ circuit, running, railUp, mayRest: point.running !== undefined && !isHeldBack({ circuit, running }) });
+  return measuresWith({
+    circuit,
+    running,
+    railUp,
+    mayRest: point.running !== undefined && !holdsBack({ limit: circuit.supply.limit?.current ?? Infinity, running }),
+  });
 }
 
 /** The same where it is known when the rail is up, and what the circuit does while running. */
