@@ -6,7 +6,7 @@ import type { Ampere, AmperePerSquareMetre, CubicMetrePerSecond, Kelvin, Ohm, Ra
 import { assumedAmbient } from './ambient.ts';
 import { capacitorToleranceOf } from './capacitor-tolerance.ts';
 import type { Winding } from './coil-winding.ts';
-import { coilOf } from './coil.ts';
+import { bankCapacitance, coilOf } from './coil.ts';
 import { nominalCorner, type Corner } from './corner.ts';
 import type { Maybe, Unknown } from './known.ts';
 
@@ -92,9 +92,7 @@ export function hottestCoilAt({ design, corner }: { design: Design; corner: Corn
 
 /** Current of the coil, rms, with nothing lost on the way. */
 function losslessCurrent({ design, corner }: { design: Design; corner: Omit<Corner, 'choke'> }): Ampere {
-  const { bank } = design.tank;
-  const capacitance = ((bank.capacitor.ratings.capacitance?.value ?? 1e-6) * bank.parallel) / bank.series;
-  const impedance = Math.sqrt((coilOf(design).inductance * corner.coil) / (capacitance * corner.capacitor));
+  const impedance = Math.sqrt((coilOf(design).inductance * corner.coil) / (bankCapacitance(design.tank) * corner.capacitor));
   return (Math.PI * design.supply.voltage * corner.supply) / impedance / Math.SQRT2;
 }
 

@@ -1,5 +1,5 @@
 import type { Design } from '../project/design.ts';
-import type { Henry, Kelvin, Ohm, Ratio } from '../units/si.ts';
+import type { Farad, Henry, Kelvin, Ohm, Ratio } from '../units/si.ts';
 import { assumedAmbient } from './ambient.ts';
 import { windingOf, type Winding } from './coil-winding.ts';
 import { DesignError } from './design-error.ts';
@@ -28,15 +28,14 @@ export function coilOf({ tank, environment: { ambient = assumedAmbient } }: Desi
 }
 
 function computed({ tank, ambient }: { tank: Design['tank']; ambient: Kelvin }): CoilValues {
-  const { coil, bank } = tank;
+  const { coil } = tank;
   const { geometry } = coil;
   const tolerance = coil.tolerance ?? 0;
   if (geometry === undefined) {
     const { inductance = 0, resistance = 0 } = coil;
     return { inductance, tolerance, leastResistance: resistance };
   }
-  const capacitance = ((bank.capacitor.ratings.capacitance?.value ?? 1e-6) * bank.parallel) / bank.series;
-  const winding = windings.get(tank) ?? possible(() => windingOf({ geometry, measured: coil, capacitance }));
+  const winding = windings.get(tank) ?? possible(() => windingOf({ geometry, measured: coil, capacitance: bankCapacitance(tank) }));
   windings.set(tank, winding);
   const error = coil.inductance === undefined ? winding.error : 0;
   return {
@@ -45,6 +44,11 @@ function computed({ tank, ambient }: { tank: Design['tank']; ambient: Kelvin }):
     leastResistance: coil.resistance ?? winding.resistanceAt(Math.min(ambient, 293.15)).least,
     winding,
   };
+}
+
+/** Of the whole bank; 1 µF where the part gives none, which is told by what needs it. */
+export function bankCapacitance({ bank: { capacitor, parallel, series } }: Design['tank']): Farad {
+  return ((capacitor.ratings.capacitance?.value ?? 1e-6) * parallel) / series;
 }
 
 /** What no formula can be asked, since the geometry cannot be, is said at the coil. */

@@ -5,13 +5,13 @@ import { standingsOf, type Standing } from '../checks/review.ts';
 import { type Analysis, judgedCase } from '../driver/analysis.ts';
 import { hottestCoilAt } from '../driver/coil-heat.ts';
 import { gateNetworkAt } from '../driver/gate-network.ts';
-import { addedResistance } from '../driver/operating-point.ts';
 import { startOf } from '../driver/start.ts';
 import { shareInterval } from '../physics/confidence-interval.ts';
 import { drawn, randomNumbers, type Spreading } from '../physics/random-numbers.ts';
 import { rankCorrelation, ranks } from '../physics/rank-correlation.ts';
 import type { Design } from '../project/design.ts';
 import type { Ratio } from '../units/si.ts';
+import { heldLoad } from './held-load.ts';
 import { timedChecks } from './timed-checks.ts';
 import { buildsOf, variablesOf, type Build, type Variable, type VariableId } from './variables.ts';
 
@@ -146,11 +146,7 @@ function count({ standing, tally, index, timed }: { standing: Standing; tally: T
 
 /** A design whose loads given by loadedQ are the resistance that they are at nominal values, in every build: found once. */
 function loadsAsResistances(design: Design): Design {
-  const loads = design.loads.map((load) => {
-    const { loadedQ, ...rest } = load;
-    return loadedQ === undefined ? load : { ...rest, parallelResistance: addedResistance({ design, load }) };
-  });
-  return { ...design, loads };
+  return { ...design, loads: design.loads.map((load) => (load.loadedQ === undefined ? load : heldLoad({ design, load }))) };
 }
 
 /** A build with every load, judged as a corner is. */

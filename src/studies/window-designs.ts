@@ -1,21 +1,17 @@
 import type { Policies } from '../checks/policy.ts';
 import { standingsOf } from '../checks/review.ts';
 import { analysisOf, runningAnalysisOf } from '../driver/analysis.ts';
-import { addedResistance } from '../driver/operating-point.ts';
 import { timedAnalysis } from '../driver/timed-analysis.ts';
 import type { Design, Load } from '../project/design.ts';
 import type { Volt } from '../units/si.ts';
+import { heldLoad } from './held-load.ts';
 
 /** How switch-on and load removal are found. */
 export type WindowDepth = 'closed form' | 'time domain';
 
 /** The loads as resistances, which they keep when the voltage changes: their power is at the voltage of the project. */
 function heldLoads(design: Design): readonly Load[] {
-  return design.loads.map((load) => {
-    const { power, ...rest } = load;
-    if (power === undefined) return load;
-    return power === 0 ? rest : { ...rest, parallelResistance: addedResistance({ design, load }) };
-  });
+  return design.loads.map((load) => (load.power === undefined ? load : heldLoad({ design, load })));
 }
 
 /** A design at another supply voltage, its loads held. */
