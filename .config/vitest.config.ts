@@ -2,5 +2,5 @@ import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
-  test: { include: ['tests/**/*.test.ts'], isolate: false, testTimeout: 60_000, hookTimeout: 60_000 },
+  test: { include: ['tests/**/*.test.ts'], isolate: false, maxWorkers: 2, testTimeout: 60_000, hookTimeout: 60_000 },
 });

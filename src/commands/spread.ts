@@ -52,6 +52,7 @@ Exit status: 0 ran, whatever the checks say; 2 could not run.`;
     this.log(spreadText({ file: args.file, title, spread, style: { ...look, all: flags.all } }));
     if (flags.plot !== undefined) this.written({ path: flags.plot, text: spreadSvg({ spread, title }), force: flags.force });
     if (flags.csv !== undefined) this.written({ path: flags.csv, text: spreadCsv(spread), force: flags.force });
-    return spreadJson({ file: args.file, title, spread, version });
+    // it has what drives every check, which takes a while
+    return this.jsonEnabled() ? spreadJson({ file: args.file, title, spread, version }) : {};
   }
 }

@@ -42,11 +42,25 @@ export function spreadNotes({ spread: { timed, checks, variables } }: { spread: 
 
 /** Checks of which most is to be said: those that fail in builds, most first, else those with the least room. */
 export function tellingChecks({ checks }: Spread, most: number): readonly CheckSpread[] {
-  const driven = checks.filter(({ drivers }) => drivers.length > 0);
-  const troubled = driven.filter(({ counts }) => counts.fail + counts.warn > 0);
-  if (troubled.length > 0)
-    return troubled.toSorted((a, b) => b.counts.fail - a.counts.fail || b.counts.warn - a.counts.warn).slice(0, most);
-  return driven.toSorted((a, b) => least(a) - least(b)).slice(0, Math.min(most, 3));
+  const troubled = checks.filter(({ counts }) => counts.fail + counts.warn > 0);
+  const worstFirst = troubled.toSorted((a, b) => b.counts.fail - a.counts.fail || b.counts.warn - a.counts.warn);
+  const told = firstDriven(worstFirst, most);
+  if (told.length > 0) return told;
+  const room = new Map(checks.map((check) => [check, least(check)]));
+  return firstDriven(
+    checks.toSorted((a, b) => room.get(a)! - room.get(b)!),
+    Math.min(most, 3),
+  );
+}
+
+/** The first of those that something drives; it takes a while to say of a check, so the rest are not asked. */
+function firstDriven(checks: readonly CheckSpread[], most: number): readonly CheckSpread[] {
+  const told: CheckSpread[] = [];
+  for (const check of checks) {
+    if (told.length >= most) break;
+    if (check.drivers.length > 0) told.push(check);
+  }
+  return told;
 }
 
 function least({ margins }: CheckSpread): number {

@@ -5,6 +5,7 @@ import { standingsOf, type Standing } from '../checks/review.ts';
 import { type Analysis, judgedCase } from '../driver/analysis.ts';
 import { hottestCoilAt } from '../driver/coil-heat.ts';
 import { gateNetworkAt } from '../driver/gate-network.ts';
+import { onceAsked } from '../driver/last-answer.ts';
 import { startOf } from '../driver/start.ts';
 import { shareInterval } from '../physics/confidence-interval.ts';
 import { drawn, randomNumbers, type Spreading } from '../physics/random-numbers.ts';
@@ -103,9 +104,11 @@ export function spread({
     for (; done < next; done++) judgeBuild(done);
     progress(done / builds);
   }
-  const rankOf = variables.map(({ id, values }) => ({ id, values, ranked: ranks({ values }) }));
+  const rankOf = onceAsked(() => variables.map(({ id, values }) => ({ id, values, ranked: ranks({ values }) })));
   const checks = tallies.map(({ worst: result, verdicts: ranked, margins, reason }): CheckSpread => {
     const counts = countsOf(ranked);
+    // told of few checks
+    const drivers = onceAsked(() => driversOf({ margins, variables: rankOf() }));
     return {
       worst: result,
       counts,
@@ -115,7 +118,9 @@ export function spread({
       },
       verdicts: ranked,
       margins,
-      drivers: driversOf({ margins, variables: rankOf }),
+      get drivers() {
+        return drivers();
+      },
       ...(reason === undefined ? {} : { reason }),
     };
   });

@@ -109,7 +109,7 @@ describe.concurrent('colour', () => {
     // the words are the same either way
     const plain = stdout.replaceAll(/\u001B\[\d+m/g, '');
     expect(plain).toContain('fail          capacitor-self-heating');
-    const json = await ran(['check', heater, '--json', ...args], { env });
+    const json = await ran(['check', heater, '--closed-form', '--json', ...args], { env });
     expect(json.stdout).not.toContain(escape);
   });
 });
