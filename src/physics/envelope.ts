@@ -1,4 +1,5 @@
 import type { Ampere, Farad, Henry, Ohm, RadianPerSecond, Ratio, Second, Volt } from '../units/si.ts';
+import { EnvelopeTransient } from './envelope-motion.ts';
 
 /**
  * The envelope of tank and chokes, a damped second-order system:
@@ -29,9 +30,6 @@ export interface RailRamp {
   readonly to: Volt;
   readonly time: Second;
 }
-
-/** A rail that moves within less than this is a step: no envelope is that fast, and its slope must stay finite. In s. */
-const shortestRamp = 1e-15;
 
 /**
  * Natural frequency and damping of the envelope.
@@ -83,90 +81,7 @@ export function envelopeAt({
   rail: RailRamp;
   time: Second;
 }): EnvelopeState {
-  return envelopePath({ circuit, initial, rail })(time);
-}
-
-/**
- * The state of the envelope as a function of time, for many times of one transient.
- *
- * @param circuit  as EnvelopeCircuit
- * @param initial  I in A and Vt in V at time zero
- * @param rail     from, to in V, time in s (0 for a step)
- * @returns a function of t, in s, not negative: I in A and Vt in V
- *
- * Valid for: as envelopeAt, which says what is computed.
- * Source: as envelopeAt
- *
- * @example envelopePath({ circuit: { chokeInductance: 50e-6, capacitance: 1e-6, parallelResistance: 50, dropResistance: 0 }, initial: { current: 0, voltage: 0 }, rail: { from: 0, to: 12, time: 0 } })(1).voltage // 37.69911184307752
- */
-export function envelopePath({
-  circuit,
-  initial,
-  rail,
-}: {
-  circuit: EnvelopeCircuit;
-  initial: EnvelopeState;
-  rail: RailRamp;
-}): (time: Second) => EnvelopeState {
-  if (rail.time < shortestRamp) {
-    const settling = motion({ circuit, from: initial, voltage: rail.to, slope: 0 });
-    return (time) => (time > rail.time ? settling(time - rail.time) : initial);
-  }
-  const rising = motion({ circuit, from: initial, voltage: rail.from, slope: (rail.to - rail.from) / rail.time });
-  const settling = motion({ circuit, from: rising(rail.time), voltage: rail.to, slope: 0 });
-  return (time) => (time > rail.time ? settling(time - rail.time) : rising(time));
-}
-
-/** What a state becomes while the rail moves with a slope. */
-function motion({
-  circuit: { chokeInductance: Le, capacitance: C, parallelResistance: R, dropResistance: r },
-  from,
-  voltage,
-  slope,
-}: {
-  circuit: EnvelopeCircuit;
-  from: EnvelopeState;
-  voltage: Volt;
-  slope: number;
-}): (time: Second) => EnvelopeState {
-  // A = [[a, b], [c, d]] on (I, Vt)
-  const a = -r / Le;
-  const b = -1 / (Math.PI * Le);
-  const c = 1 / (Math.PI * C);
-  const d = -1 / (2 * R * C);
-  const determinant = a * d - b * c;
-  const forced = -slope / Le;
-  const p1I = (d * forced) / determinant;
-  const p1V = (-c * forced) / determinant;
-  const rest = p1I - voltage / Le;
-  const p0I = (d * rest - b * p1V) / determinant;
-  const p0V = (a * p1V - c * rest) / determinant;
-  const dI = from.current - p0I;
-  const dV = from.voltage - p0V;
-  const mean = (a + d) / 2;
-  const spread = mean * mean - determinant;
-  // e^(A·t) = even·1 + odd·(A − mean·1)
-  const oddI = (a - mean) * dI + b * dV;
-  const oddV = c * dI + (d - mean) * dV;
-  const state = (even: number, odd: number, t: Second): EnvelopeState => ({
-    current: even * dI + odd * oddI + p0I + p1I * t,
-    voltage: even * dV + odd * oddV + p0V + p1V * t,
-  });
-  if (spread > 0) {
-    const s = Math.sqrt(spread);
-    return (t) => {
-      const fast = Math.exp((mean - s) * t);
-      const slow = Math.exp((mean + s) * t);
-      const odd = s * t > 1e-4 ? (slow - fast) / (2 * s) : Math.exp(mean * t) * t * (1 + (s * t) ** 2 / 6);
-      return state((slow + fast) / 2, odd, t);
-    };
-  }
-  const w = Math.sqrt(-spread);
-  return (t) => {
-    const decay = Math.exp(mean * t);
-    const odd = w * t > 1e-4 ? (decay * Math.sin(w * t)) / w : decay * t * (1 - (w * t) ** 2 / 6);
-    return state(decay * Math.cos(w * t), odd, t);
-  };
+  return new EnvelopeTransient({ circuit, initial, rail }).at(time);
 }
 
 /**

@@ -133,3 +133,39 @@ test('critical damping is not a hole', () => {
   expect(Number.isFinite(voltage)).toBe(true);
   near(envelopePeaks({ circuit, initial: rest, rail: { from: 0, to: 1, time: 0 } }).voltage, Math.PI, 1e-6);
 });
+
+/** Any damping from 0 to 60, a start in motion, a rail that steps or rises for up to 40 periods. */
+const transient = fc.record({
+  logR: fc.oneof(fc.constant(Infinity), fc.double({ min: -1, max: 3, noNaN: true })),
+  dropResistance: fc.oneof(fc.constant(0), fc.double({ min: 0, max: 1, noNaN: true })),
+  periods: fc.oneof(fc.constant(0), fc.double({ min: 0, max: 3, noNaN: true }), fc.double({ min: 3, max: 40, noNaN: true })),
+  from: fc.double({ min: 0, max: 24, noNaN: true }),
+  current: fc.double({ min: -5, max: 10, noNaN: true }),
+  voltage: fc.double({ min: 0, max: 60, noNaN: true }),
+});
+
+test('no state of a transient lies above its peaks, which are states of it', () => {
+  fc.assert(
+    fc.property(transient, ({ logR, dropResistance, periods, from, current, voltage }) => {
+      const circuit = { chokeInductance: 50e-6, capacitance: 1e-6, parallelResistance: 10 ** logR, dropResistance };
+      const period = (2 * Math.PI) / envelopeMode(circuit).angularFrequency;
+      const [initial, rail] = [
+        { current, voltage },
+        { from, to: 12, time: periods * period },
+      ];
+      const stateAt = (time: number): EnvelopeState => envelopeAt({ circuit, initial, rail, time });
+      const peaks = envelopePeaks({ circuit, initial, rail });
+      const end = rail.time + 3 * period;
+      for (let i = 0; i <= 3000; i++) {
+        const state = stateAt((i / 3000) * end);
+        expect(state.voltage).toBeLessThanOrEqual(peaks.voltage + 1e-9 * 60);
+        expect(state.current).toBeLessThanOrEqual(peaks.current + 1e-9 * 20);
+      }
+      const settled = settledEnvelope({ circuit, voltage: 12 });
+      const reached = (quantity: keyof EnvelopeState, at: number): number => (at === Infinity ? settled : stateAt(at))[quantity];
+      near(reached('voltage', peaks.voltageAt), peaks.voltage, 1e-9);
+      near(reached('current', peaks.currentAt), peaks.current, 1e-9);
+    }),
+    { seed: 4, numRuns: 150 },
+  );
+});
