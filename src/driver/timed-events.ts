@@ -8,6 +8,7 @@ import { usualPair } from './usual-pair.ts';
 import { timedDisturbance, type Disturbance } from './time-domain/disturbance.ts';
 import type { TimedEvent } from './time-domain/outcome.ts';
 import type { Peaks } from './time-domain/run.ts';
+import { isGivingWay } from './time-domain/supply-limit.ts';
 
 /** What a driver that runs with one load makes of what happens to it, at one corner. Undefined where it was not run: nothing is put on or taken off. */
 export interface TimedEvents {
@@ -16,7 +17,10 @@ export interface TimedEvents {
   readonly supplyDrop?: TimedEvent | Unknown;
 }
 
-/** Which events are run: all, those that set a peak, or those that can fail; a dip of the supply only warns. */
+/**
+ * Which events are run: all, those that set a peak, or those that can fail or leave the start open. A dip of the supply only warns, but
+ * of a supply that gives way at its limit it may not be decided.
+ */
 export type WantedEvents = 'all' | 'peaks' | 'fails';
 
 /** The dip of a supply that a driver is asked to stand: to a half, for so many periods of the tank. */
@@ -48,7 +52,8 @@ export function timedEvents({
 }): TimedEvents {
   const run = (disturbance: Disturbance, at = point): TimedEvent | Unknown =>
     timedDisturbance({ design, point: at, pair: usualPair(at), disturbance });
-  const supplyDrop = wanted === 'all' ? { supplyDrop: run(supplyDip) } : {};
+  const isAsked = wanted === 'all' || (wanted === 'fails' && isGivingWay(design));
+  const supplyDrop = isAsked ? { supplyDrop: run(supplyDip) } : {};
   if (!addsLoss(point.load)) return supplyDrop;
   const loadApplication = wanted === 'peaks' ? {} : { loadApplication: run({ kind: 'load application' }, strong) };
   return { loadRemoval: run({ kind: 'load removal' }), ...loadApplication, ...supplyDrop };

@@ -170,6 +170,15 @@ test('what fails while running fails with the time domain too', () => {
   }
 });
 
+test('the start is as open as check leaves it where a dip takes a supply that switches off past its limit', () => {
+  const text = edited(example('charging-pad'), ['currentLimit: 5 A', 'currentLimit: {current: 5 A, kind: hiccup}']);
+  const result = reviewedInTime(text).get('latch-up')!;
+  expect(result.verdict).toBe('not assessed');
+  expect(result.reason).toMatch(/dips to 50 %/);
+  expect(result.reason).not.toMatch(/the start is|is taken away|is put on/);
+  expect(failingIn({ design: designOf(text), policies, depth: 'time domain' }).open).toContain('latch-up');
+});
+
 test('the heaviest load, written as its power, fails nothing, and a percent more does', () => {
   const design = designOf(example('charging-pad'));
   const { load } = study(design);
