@@ -48,21 +48,24 @@ export function withBank({ design, bank }: { design: Design; bank: Bank }): Desi
  * @param depth     of its transients; while running it is always in closed form
  * @param near      of the design with a bank of nearly the same capacitance, in the time domain: where its transients pass with a tenth
  *   on top, they are not run again
- * @returns the gravest verdict and each check's worst; a bank that does not pass while running is not followed through its transients
+ * @param settledBy  verdicts of the running driver with which the transients are of no interest any more: they can be graver
+ * @returns the gravest verdict and each check's worst, of the running driver alone where that settles it
  */
 export function bankStateOf({
   design,
   policies,
   depth,
   near,
+  settledBy,
 }: {
   design: Design;
   policies: Policies;
   depth: BankDepth;
   near?: Analysis | undefined;
+  settledBy: readonly Verdict[];
 }): BankState {
-  const running = runningBankState({ design, policies });
-  if (running.verdict === 'fail' || running.verdict === 'warn') return running;
+  const running = settledBy.length === 0 ? undefined : runningBankState({ design, policies });
+  if (running !== undefined && settledBy.includes(running.verdict)) return running;
   return attempted(() => {
     const inClosedForm = analysisOf(design);
     if (near?.starts !== undefined) {

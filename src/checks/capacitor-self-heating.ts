@@ -82,7 +82,7 @@ function ruleOf({ dielectric, ratings: { maxRise } }: Capacitor): string {
   if (maxRise === undefined) return 'limit of the policy for polypropylene; the part gives no maxRise of its own';
   return maxRise.value < usualRise
     ? `limit of the policy for polypropylene, lowered in proportion to the part's own maxRise of ${rise}`
-    : `limit of the policy for polypropylene; the part's own maxRise of ${rise} counts only where it is below 10 K`;
+    : `limit of the policy for polypropylene; the part's own maxRise of ${rise} does not lower it, as one below 10 K would`;
 }
 
 function sourcesOf(capacitor: Capacitor): readonly string[] {

@@ -91,7 +91,7 @@ function timedWords({
 }): string {
   const what =
     name === 'switch-on'
-      ? `time domain, eight runs, 3 % added: ${startWords(analysis.start)}`
+      ? `time domain, eleven runs, 3 % added: ${startWords(analysis.start)}`
       : 'time domain, from this load to coil alone, 3 % added';
   if (closedFormDrainPeak === undefined) return what;
   const difference = 100 * (closedFormDrainPeak / drainPeak - 1);

@@ -152,7 +152,14 @@ function requestOf(flags: {
 }): Parameters<typeof bankStudy>[0]['request'] {
   const within = parsedOption({ option: '--within', text: flags.within, dimension: 'ratio' });
   if (!(within >= 0 && within <= 1))
-    throw new InputError([{ id: 'out-of-range', message: '--within must lie between 0 and 100 %', help: 'write a ratio such as "10 %"' }]);
+    throw new InputError([
+      {
+        id: 'out-of-range',
+        message: '--within must lie between 0 and 100 %',
+        help:
+          within > 1 && /^[\d.]+$/.test(flags.within.trim()) ? `did you mean "${flags.within.trim()} %"?` : 'write a ratio such as "10 %"',
+      },
+    ]);
   const capacitance =
     flags.capacitance === undefined
       ? undefined

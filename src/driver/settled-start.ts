@@ -3,7 +3,7 @@ import { cornerKeys, cornerName, cornersOf, isSameCorner, strongestCorner, type 
 import type { Transient } from './events.ts';
 import type { Unknown } from './known.ts';
 import { assumedAmbient } from './ambient.ts';
-import { operatingPoint, type OperatingPoint } from './operating-point.ts';
+import { nominalPoint, operatingPoint, type OperatingPoint } from './operating-point.ts';
 import { statesTransconductance } from './switch-model.ts';
 import type { Ampere } from '../units/si.ts';
 import type { Pair } from './time-domain/circuit-of.ts';
@@ -29,12 +29,14 @@ export interface SettledStart {
 /** Drain peaks, and choke currents, of runs that differ by more are undecided: the pair's mismatch decides, not the design. */
 const agreement = 1.25;
 const agreementOfCurrent = 2.5;
+/** A data sheet's transconductance is a least one: switches may be so many times as strong. Practice. */
+const strong = 1.5;
 
 /**
- * The start of a design with one load, run in the time domain eight times: with the usual mismatch hot and cold, with a fourth and with
- * two and a half times of it, with stronger switches, with the supply low, with its current limit acting at once, which the other runs leave
- * out, and at the corner with the highest choke current. What latches or stalls there does so; an outcome that any of the others changes is
- * undecided.
+ * The start of a design with one load, run in the time domain eleven times: with the usual mismatch hot and cold, with a fourth and with
+ * two and a half times of it, with the supply low, with its current limit acting at once, which the other runs leave out, at the corner with
+ * the highest choke current, and with stronger switches cold, hot, at nominal values and with the supply low. What latches or stalls there
+ * does so; an outcome that any of the others changes is undecided.
  *
  * @param design  the project
  * @param point   the load at the corner with the highest peaks
@@ -60,6 +62,8 @@ export function settledStart({
   const hot = point.running?.electricalJunction ?? assumedAmbient;
   const cold = Math.min(design.environment.ambient ?? assumedAmbient, 298.15);
   const [narrow, wide] = mismatchRange;
+  const nominal = nominalPoint({ design, load: point.load });
+  const strongWords = `with thresholds ${wide * 100} % apart and switches of ${strong} times the stated strength`;
   const pair = (mismatch: number, strength: number, junction: number): Pair => ({ mismatch, strength, junction });
   const [main, ...variants]: readonly [Variant, ...Variant[]] = [
     { point, pair: pair(usualMismatch, 1, hot), words: 'when hot' },
@@ -68,7 +72,11 @@ export function settledStart({
     { point: weak, pair: pair(usualMismatch, 1, cold), words: 'with the supply low' },
     { point, pair: pair(narrow, 1, hot), words: `with thresholds ${narrow * 100} % apart` },
     { point, pair: pair(wide, 1, hot), words: `with thresholds ${wide * 100} % apart` },
-    { point, pair: pair(wide, 1.5, cold), words: `with thresholds ${wide * 100} % apart and switches of 1.5 times the stated strength` },
+    // where such a pair latches lies in bands of the supply's voltage that no corner need hit
+    { point, pair: pair(wide, strong, cold), words: strongWords },
+    { point, pair: pair(wide, strong, hot), words: `hot, ${strongWords}` },
+    { point: nominal, pair: pair(wide, strong, cold), words: `at nominal values, ${strongWords}` },
+    { point: weak, pair: pair(wide, strong, cold), words: `with the supply low, ${strongWords}` },
   ];
   // a current that a running driver carries all the time is no sign of trouble
   const heaviest = Math.max(
@@ -82,12 +90,14 @@ export function settledStart({
   const { corner } = point;
   if (first.outcome !== 'runs') return { outcome: first.outcome, why: first.why, corner, runs: 1 };
   const corners = cornersOf(design);
-  const strong = operatingPoint({ design, load: point.load, corner: strongestCorner(corners) });
-  const second = isSameCorner(strong.corner, corner) ? first : timedStart({ design: unlimited, point: strong, pair: usualPair(strong) });
+  const highestCurrent = operatingPoint({ design, load: point.load, corner: strongestCorner(corners) });
+  const second = isSameCorner(highestCurrent.corner, corner)
+    ? first
+    : timedStart({ design: unlimited, point: highestCurrent, pair: usualPair(highestCurrent) });
   if ('unknown' in second) return second;
   if (second.outcome !== 'runs') {
-    const where = cornerName({ corner: strong.corner, keys: cornerKeys });
-    return { outcome: second.outcome, why: `${second.why} (${where})`, corner: strong.corner, runs: 2 };
+    const where = cornerName({ corner: highestCurrent.corner, keys: cornerKeys });
+    return { outcome: second.outcome, why: `${second.why} (${where})`, corner: highestCurrent.corner, runs: 2 };
   }
   let [highest, runs] = [higherPeaks(first.peaks, second.peaks), 2];
   for (const { point: other, pair: taken, words, isLimited = false } of variants) {

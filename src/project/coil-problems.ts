@@ -1,5 +1,6 @@
 import type { Diagnostic } from '../source/diagnostic.ts';
 import { entryOf } from '../source/source-tree.ts';
+import { formatQuantity } from '../units/format-quantity.ts';
 import { conductorShapes } from './design.ts';
 import type { ProjectReading } from './project-reading.ts';
 
@@ -30,6 +31,13 @@ const examples: Readonly<Record<string, string>> = {
   strandDiameter: 'strandDiameter: 0.1 mm',
 };
 
+/** An example of a missing key; a pitch at which turns of the conductor do not touch. */
+function exampleOf({ key, reading }: { key: string; reading: ProjectReading }): string {
+  const outer = reading.number(`${path}.conductor.outerDiameter`);
+  if (key === 'pitch' && outer !== undefined) return `pitch: ${formatQuantity({ value: 1.5 * outer, dimension: 'length', digits: 2 })}`;
+  return examples[key] ?? key;
+}
+
 /**
  * What cannot be true of the coil of a project file although each key for itself can: forms mixed or incomplete, turns that overlap,
  * a wall thicker than the tube, strands that do not fit.
@@ -43,7 +51,7 @@ export function coilProblems(reading: ProjectReading): readonly Diagnostic[] {
   const missing = (key: string, why: string, where = path): Diagnostic => ({
     id: 'missing-key',
     message: `\`${where}\` needs \`${key}\`${why}`,
-    help: `add \`${examples[key] ?? key}\``,
+    help: `add \`${exampleOf({ key, reading })}\``,
     at: reading.source.locateKey(where),
   });
   if (!has('shape')) {

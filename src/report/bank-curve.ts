@@ -52,7 +52,7 @@ export function bankCurveText({
     ...rows,
     '',
     ...hanging({
-      text: `current and rise of the most loaded capacitor at the worst load and corner; switch-on and load removal in ${depth === 'time domain' ? 'the time domain, where it passes while running' : 'closed form'}. The capacitance changes along the list, and the frequency with it. The check that is furthest past its line is named without its capacitor-.`,
+      text: `current and rise of the most loaded capacitor at the worst load and corner; switch-on and load removal in ${depth === 'time domain' ? 'the time domain, where it does not fail while running' : 'closed form'}. The capacitance changes along the list, and the frequency with it. The check that is furthest past its line is named without its capacitor-.`,
       first: '  ',
       width,
     }),

@@ -51,5 +51,8 @@ function freedWords({ freed, clamp, gateRated }: GateTest): string {
   if (clamp === undefined) return `${begin}; there is no clamp. Higher: pull-down open. Lower: pull-up too large, or the gate leaks.`;
   if (highest - freed.low < 1e-6)
     return `${begin}, below the clamp, which this does not test. Higher: pull-down open. Lower: pull-up too large, or gate or clamp leaks.`;
-  return `${begin}, from ${text(freed.low, 'voltage')} to ${maybe(freed.high, 'voltage')} with the tolerance of the clamp. Higher: clamp open. Lower: pull-up too large, or the wrong clamp.`;
+  const range = `${begin}, from ${text(freed.low, 'voltage')} to ${maybe(freed.high, 'voltage')} with the tolerance of the clamp.`;
+  const higher =
+    highest < freed.unclamped - 1e-6 ? 'Higher: clamp open.' : 'It comes no higher with an open clamp, which this does not show.';
+  return `${range} ${higher} Lower: pull-up too large, or the wrong clamp.`;
 }

@@ -38,7 +38,7 @@ export function stepBlocks(card: BringupCard): readonly Block[] {
     heading,
     {
       kind: 'table',
-      caption: `Expected, nominal. Idle: ${loads.idle.name}. Loaded: ${loads.loaded?.name ?? 'no load in the project'}. Start: highest of eight runs. Temperatures are steady ones, which a minute does not reach: an upper bound`,
+      caption: `Expected, nominal. Idle: ${loads.idle.name}. Loaded: ${loads.loaded?.name ?? 'no load in the project'}. Start: highest of eleven runs. Temperatures are steady ones, which a minute does not reach: an upper bound`,
       columns: columns('reading'),
       rows: expectedRows(taken),
     },

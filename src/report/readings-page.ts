@@ -28,7 +28,7 @@ export function readingsPage({ file, title, study }: { file: string; title: stri
       ...notes(comparisons),
       { kind: 'heading', text: 'Values as built' },
       { kind: 'paragraph', text: restsOnWords[study.restsOn] },
-      { kind: 'list', items: estimates.map(estimateWords) },
+      { kind: 'list', items: estimates.map((one) => estimateWords(one, study.restsOn)) },
       ...(off.length === 0 ? [] : causeBlocks(causes)),
       { kind: 'heading', text: 'Margins as built' },
       ...marginBlocks(study),
@@ -44,6 +44,13 @@ const restsOnWords: Readonly<Record<ReadingsStudy['restsOn'], string>> = {
   tolerances: 'Estimated with what the tolerances say; L, C and R only as far as the readings tell them.',
   cause: 'Estimated with the first of the causes below, everything else within its tolerance.',
   'readings alone': 'No single cause that is looked for explains the readings; estimated with tolerances taken six times as wide.',
+};
+
+/** Where the value of an estimate comes from that the readings do not tell. */
+const untoldWords: Readonly<Record<ReadingsStudy['restsOn'], string>> = {
+  tolerances: 'its tolerance alone',
+  cause: 'the first cause and its tolerance',
+  'readings alone': 'its tolerance taken six times as wide',
 };
 
 const text = ({ key }: Comparison, value: number): string => formatQuantity({ value, dimension: readingKinds[key].dimension });
@@ -80,10 +87,10 @@ function amount({ dimension }: Estimate, value: number): string {
   return dimension === 'product' ? `${(value * 1e12).toPrecision(4)} µH·µF` : formatQuantity({ value, dimension });
 }
 
-function estimateWords(one: Estimate): string {
+function estimateWords(one: Estimate, restsOn: ReadingsStudy['restsOn']): string {
   const { name, project, value, low, high, isTold, why } = one;
   const interval = `${amount(one, value)} (${amount(one, low)} to ${amount(one, high)})`;
-  const source = isTold ? '' : `, from its tolerance alone: ${why ?? ''}`;
+  const source = isTold ? '' : `, from ${untoldWords[restsOn]}: ${why ?? ''}`;
   return `${name}: ${interval}; project ${amount(one, project)}${source}`;
 }
 
@@ -125,11 +132,24 @@ function marginBlocks({ asBuilt, builds }: ReadingsStudy): readonly Block[] {
     { kind: 'paragraph', text: `Reviewed at the project's own voltage with ${builds.join('; or ')}${many}.` },
     {
       kind: 'table',
-      caption: `${counts.fail} failed, ${counts['not assessed']} not assessed, ${counts.warn} warned, ${counts.pass} passed; of these the ${tightest} tightest`,
+      caption: `${counts.fail} failed, ${counts['not assessed']} not assessed, ${counts.warn} warned, ${counts.pass} passed; shown: what did not pass, and of what passed the ${tightest} tightest`,
       columns: ['check', 'verdict', 'value', 'limit', 'margin'],
       rows: [...grave, ...close].map(marginRow),
     },
+    ...openReasons(asBuilt),
   ];
+}
+
+/** Why checks are not assessed, each reason once with all that it holds for. */
+function openReasons(asBuilt: readonly Result[]): readonly Block[] {
+  const idsOf = new Map<string, string[]>();
+  for (const { id, verdict, reason } of asBuilt) {
+    if (verdict !== 'not assessed' || reason === undefined) continue;
+    idsOf.set(reason, [...(idsOf.get(reason) ?? []), id]);
+  }
+  const items = [...idsOf].map(([reason, ids]) => `${ids.join(', ')} not assessed: ${reason}`);
+  if (items.length === 0) return [];
+  return [{ kind: 'list', items }];
 }
 
 function marginRow({ id, verdict, value, limit, dimension, margin }: Result): readonly string[] {

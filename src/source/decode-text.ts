@@ -51,7 +51,7 @@ export function textProblem({ text, path }: { text: string; path: string }): Dia
     };
   }
   if (text.split('\n').every((line) => /^\s*(#.*)?$/.test(line)))
-    return { id: 'empty-file', message: 'the file is empty', help: 'begin with a copy of a file in examples' };
+    return { id: 'empty-file', message: 'the file is empty', help: 'begin with `tankproof new`, or a copy of a file in examples' };
   return undefined;
 }
 

@@ -25,6 +25,8 @@ export interface JsonSchema {
   readonly 'x-atMost'?: string;
   /** Why the bounds lie where they do, for the help with a value beyond them. */
   readonly 'x-because'?: string;
+  /** What to write in place of a key that one may expect here. */
+  readonly 'x-instead'?: Readonly<Record<string, string>>;
   /** Lowest and highest value seen in practice; only used to guess what a value out of range was meant to be. */
   readonly 'x-typical'?: readonly string[];
   /** The ratio is written in percent. */

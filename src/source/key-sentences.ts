@@ -23,6 +23,7 @@ function belongsHelp(homes: readonly string[]): string {
  * @param what     what the file is called
  * @param allowed  keys that the mapping may have
  * @param homes    dotted paths of mappings that the key belongs to
+ * @param instead  what to write in its place, where the schema says
  * @param isNamed  whether a name may stand in place of the mapping
  * @param node     the mapping
  * @returns `unknown-key`, at the key
@@ -33,6 +34,7 @@ export function unknownKey({
   what,
   allowed,
   homes,
+  instead,
   isNamed,
   node,
 }: {
@@ -41,6 +43,7 @@ export function unknownKey({
   what: string;
   allowed: readonly string[];
   homes: readonly string[];
+  instead: string | undefined;
   isNamed: boolean;
   node: SourceNode | undefined;
 }): Diagnostic {
@@ -50,9 +53,11 @@ export function unknownKey({
   const isPartName = isNamed && key === 'name' && value?.kind === 'scalar';
   const help = isPartName
     ? `write the name alone: \`${parent.split('.').at(-1)}: ${value.text}\``
-    : homes.length > 0
-      ? belongsHelp(homes)
-      : (didYouMeanHelp({ word: key, names: allowed }) ?? list);
+    : instead !== undefined
+      ? instead
+      : homes.length > 0
+        ? belongsHelp(homes)
+        : (didYouMeanHelp({ word: key, names: allowed }) ?? list);
   return {
     id: 'unknown-key',
     message: `${quoted(key)} is not a key of ${parent === '' ? what : named(parent)}`,

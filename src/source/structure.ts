@@ -76,11 +76,12 @@ function keyProblems(errors: readonly ValidatorError[], { root, place, what }: C
     const { schema } = placeUnder(place, segments);
     const allowed = Object.keys(schema.properties ?? {});
     const isNamed = typesOf(schema).includes('string') && schema['x-dimension'] === undefined;
-    const homes = homesOf({ key, place });
+    const instead = schema['x-instead']?.[key];
+    const homes = instead === undefined ? homesOf({ key, place }) : [];
     const [nearest] = didYouMean({ word: key, names: allowed });
     if (homes.length === 0 && nearest !== undefined) misspelt.add(`${error.instancePath}/${nearest}`);
     homes.forEach((home) => misspelt.add(['', ...home.split('.').filter((segment) => segment !== ''), key].join('/')));
-    return unknownKey({ key, parent: segments.join('.'), what, allowed, homes, isNamed, node: nodeAt(root, segments) });
+    return unknownKey({ key, parent: segments.join('.'), what, allowed, homes, instead, isNamed, node: nodeAt(root, segments) });
   });
   const absent = missing.flatMap((error) => {
     const segments = segmentsOf(error);

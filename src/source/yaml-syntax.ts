@@ -22,7 +22,7 @@ const tabIndent = {
   id: 'tab-indent',
   message: 'a tab is used as indentation',
   label: 'tab',
-  help: 'YAML indents with spaces: replace the tab by two spaces',
+  help: 'YAML indents with spaces: replace the tab by as many as the lines beside it begin with',
 };
 
 /** Where the bracket stands that is open at a place. */

@@ -141,7 +141,7 @@ export function bankStudy({
 }): BankStudy {
   const { depth } = request;
   const own = design.tank.bank;
-  const now = bankOption({ design, bank: own, state: bankStateOf({ design, policies, depth }) });
+  const now = bankOption({ design, bank: own, state: bankStateOf({ design, policies, depth, settledBy: [] }) });
   const wish = wishOf({ design, request });
   const answers = parts.map((capacitor, i) => {
     const answer = answerFor({ design, policies, capacitor, wish, request });
@@ -155,7 +155,8 @@ function answerFor(of: { design: Design; policies: Policies; capacitor: Capacito
   const { design, policies, capacitor, wish, request } = of;
   const part = capacitor.name;
   if (capacitor.ratings.capacitance === undefined) return { part, kind: 'none', why: `${part} gives no capacitance` };
-  const { passing, open, nearest } = searchBank({ design, policies, capacitor, wish, depth: request.depth });
+  const { depth } = request;
+  const { passing, open, nearest: running } = searchBank({ design, policies, capacitor, wish, depth });
   const found = passing ?? open;
   if (found !== undefined) {
     const option = bankOption({ design: passing === undefined ? withCoilAsItIs(design) : design, ...found });
@@ -164,6 +165,14 @@ function answerFor(of: { design: Design; policies: Policies; capacitor: Capacito
   const rough = withCoilAsItIs(design);
   const beyond = searchBeyond({ design, policies, capacitor, wish });
   const held = request.keep === 'capacitance' ? 'the capacitance' : 'the frequency';
+  // what warns while running may fail at switch-on; of a bank that is not offered the closed form is enough to tell
+  const nearest =
+    running?.state.verdict === 'warn'
+      ? {
+          ...running,
+          state: bankStateOf({ design: withBank({ design, bank: running.bank }), policies, depth: 'closed form', settledBy: [] }),
+        }
+      : running;
   const worst = nearest && worstStress(nearest.state);
   return {
     part,
@@ -197,7 +206,7 @@ function setBy({
   );
   const limitOf = (other: Bank | undefined): string => {
     if (other === undefined) return request.keep;
-    const state = bankStateOf({ design: withBank({ design, bank: other }), policies, depth: request.depth });
+    const state = bankStateOf({ design: withBank({ design, bank: other }), policies, depth: request.depth, settledBy: ['fail', 'warn'] });
     return worstStress(state)?.id ?? request.keep;
   };
   const parallel = limitOf(holding.find((other) => other.series === bank.series && other.parallel === bank.parallel - 1));
@@ -230,7 +239,7 @@ export function bankCurve({
 }): readonly BankOption[] {
   return counts.map((parallel, i) => {
     const bank: Bank = { capacitor, parallel, series, cooling: design.tank.bank.cooling };
-    const state = bankStateOf({ design: withBank({ design, bank }), policies, depth });
+    const state = bankStateOf({ design: withBank({ design, bank }), policies, depth, settledBy: ['fail'] });
     progress((i + 1) / counts.length);
     return bankOption({ design: withCoilAsItIs(design), bank, state });
   });

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { bankChecks } from '../../src/checks/bank-checks.ts';
 import { searchBank, type BankWish } from '../../src/checks/bank-search.ts';
 import { withBank } from '../../src/checks/bank-state.ts';
+import { verdicts, type Verdict } from '../../src/checks/judge.ts';
 import { mixedStateOf } from '../../src/checks/mixed-state.ts';
 import { reviewOf } from '../../src/checks/review.ts';
 import { stateOf } from '../../src/checks/bank-state.ts';
@@ -9,9 +10,9 @@ import { analysisOf } from '../../src/driver/analysis.ts';
 import { DesignError } from '../../src/driver/design-error.ts';
 import { timedAnalysis } from '../../src/driver/timed-analysis.ts';
 import type { Bank, Design } from '../../src/project/design.ts';
-import { bankStudy, type BankRequest } from '../../src/studies/bank.ts';
+import { bankCurve, bankStudy, type BankRequest } from '../../src/studies/bank.ts';
 import { drawerStudy } from '../../src/studies/drawer.ts';
-import { defaults, designOf, example } from '../checks/reviewed.ts';
+import { defaults, designOf, edited, example, reviewedInTime } from '../checks/reviewed.ts';
 import { capacitors, numbersFrom, randomDesigns } from './random-designs.ts';
 
 const ids = bankChecks.map(({ id }) => id);
@@ -101,6 +102,36 @@ describe('a hundred random designs against brute force over the same checks', ()
   test('among them are enough of each kind for this to mean something', () => {
     const kinds = outcomes.map(({ best }) => best?.verdict ?? 'none');
     for (const kind of ['all', 'open', 'none']) expect(kinds.filter((one) => one === kind).length).toBeGreaterThan(5);
+  });
+});
+
+describe('a bank that only warns while running, and fails at switch-on or load removal', () => {
+  const inline = `part: {capacitance: 100 nF, tolerance: 5 %, voltageDc: 90 V, voltageAc: 89 V, dielectric: polypropylene, maxRise: 10 K,
+      maxTemperature: 85 degC, lossTangent: {10 kHz: 0.0004, 100 kHz: 0.001}, thermalResistance: {still air: 32 K/W}, currentRms: 6 A,
+      voltageSlope: 1000 V/us}`;
+  const text = edited(example('charging-pad'), ['voltage: 18 V', 'voltage: 22 V'], ['part: pp-foil-100n-1000v', inline]);
+  const design = designOf(text);
+  const gravestOf = (results: readonly { id: string; verdict: Verdict }[]): Verdict =>
+    results
+      .flatMap(({ id, verdict }) => (ids.includes(id) ? [verdict] : []))
+      .reduce((a, b) => (verdicts.indexOf(b) > verdicts.indexOf(a) ? b : a));
+
+  test('is told to, at every count of the curve, as check has it', () => {
+    const counts = [3, 4, 5, 6, 7, 8, 20];
+    const { capacitor } = design.tank.bank;
+    const curve = bankCurve({ design, policies, capacitor, series: 1, counts, depth: 'time domain', progress: () => undefined });
+    const checked = counts.map((count) => gravestOf([...reviewedInTime(edited(text, ['parallel: 6', `parallel: ${count}`])).values()]));
+    expect(curve.map(({ state }) => state.verdict)).toEqual(checked);
+    expect(new Set(checked)).toEqual(new Set(['fail', 'warn']));
+  });
+
+  test('and as the bank that the project has', () => {
+    const { now } = bankStudy({ design, policies, parts: [], request: request(), progress: () => undefined });
+    for (const stress of now.state.stresses) {
+      const { verdict, value } = reviewOf({ analysis: analysisOf(design), policies }).find(({ id }) => id === stress.id)!;
+      expect(stress).toMatchObject({ verdict, value });
+    }
+    expect(now.state.verdict).toBe('fail');
   });
 });
 

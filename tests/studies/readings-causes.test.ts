@@ -51,9 +51,14 @@ const measuredSupply = edited(loadedPad, ['readings: {', 'readings: {supplyVolta
 /** A load that brings the gate of the off switch far up, and a heatsink on which it still settles while it leaks. */
 const leaky = edited(loadedPad, ['power: 25 W', 'power: 60 W'], ['heatsink: 8 K/W', 'heatsink: 4 K/W']);
 
+/** A coil by its geometry, of eight turns. */
+const heaterAlone = example('bolt-heater');
+
 describe.each([
   ['lost-capacitor', measuredPad, 1, 'frequency'],
   ['wrong-marking', measuredPad, 4, 'frequency'],
+  ['other-coil', measuredPad, 1, 'frequency'],
+  ['other-coil', heaterAlone, 1, 'frequency'],
   ['shorted-turn', measuredPad, 13, 'supplyCurrentIdle'],
   ['wrong-dielectric', measuredPad, 1, 'supplyCurrentIdle'],
   ['slow-gate', loadedPad, 1, 'switchTemperature'],

@@ -15,8 +15,8 @@ export interface GateTest {
   readonly onSupply: boolean;
   /** Limit of the source that feeds the gates: both pull-ups into gates at zero, and a fifth. */
   readonly limit: Ampere;
-  /** Gate voltage with the cross diodes lifted. */
-  readonly freed: { readonly low: Volt; readonly value: Volt; readonly high: Maybe };
+  /** Gate voltage with the cross diodes lifted, and with the clamp open too. */
+  readonly freed: { readonly low: Volt; readonly value: Volt; readonly high: Maybe; readonly unclamped: Volt };
   /** Gate voltage with everything connected: both gates pull their own drain up through the diodes until their switches take the current. */
   readonly tied: { readonly low: Maybe; readonly high: Maybe };
   /** The gate whose own switch is not pulled up, where one cross diode is open. */
@@ -42,7 +42,12 @@ export function gateTest(design: Design): GateTest {
     feed,
     onSupply: pullUp.from === 'supply',
     limit: (above * 2 * feed) / pullUp.resistance,
-    freed: { low: gate.lowestHigh, value: gate.high, high: gate.peak },
+    freed: {
+      low: gate.lowestHigh,
+      value: gate.high,
+      high: gate.peak,
+      unclamped: gateHighVoltage({ feed, pullUp: pullUp.resistance, pullDown, clamp: Infinity }),
+    },
     tied: { low: tiedGate({ design, feed, rating: 'thresholdMin' }), high: tiedGate({ design, feed, rating: 'thresholdMax' }) },
     beside: gate.diodeDrop,
     ...(clamp === undefined

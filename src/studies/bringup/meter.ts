@@ -132,7 +132,8 @@ function crossDiodes({ design, isOnRail }: { design: Design; isOnRail: boolean }
   return {
     between,
     range: 'diode',
-    expect: { low: drop - dropSpread, high: Math.min(drop + dropSpread, beside), dimension: 'voltage' },
+    // a stated forward voltage is a highest one
+    expect: { low: Math.min(junctionAtTest[0], drop), high: Math.min(drop + dropSpread, beside), dimension: 'voltage' },
     note: `plus lead on the gate: ${crossDiode.name} forward; reversed ${isOnRail ? 'the pull-up' : 'open'}`,
   };
 }

@@ -6,6 +6,7 @@ import type { Rating } from '../../parts/part.ts';
 import { formatQuantity } from '../../units/format-quantity.ts';
 import type { Ratio } from '../../units/si.ts';
 import type { ReadingModel } from './model.ts';
+import { otherCoils } from './other-coils.ts';
 import { scaledLoad } from './model.ts';
 
 /** A fault of one size that a driver may have. */
@@ -21,6 +22,7 @@ export interface Fault {
 export const faultIds = [
   'lost-capacitor',
   'wrong-marking',
+  'other-coil',
   'shorted-turn',
   'wrong-dielectric',
   'slow-gate',
@@ -35,6 +37,7 @@ export type FaultId = (typeof faultIds)[number];
 export const faultEvidence: Readonly<Record<FaultId, string>> = {
   'lost-capacitor': 'frequency up by 1/√ of what is left, everything else almost as it was; measure each capacitor, resolder',
   'wrong-marking': 'frequency far off, tank current with it; measure one capacitor alone',
+  'other-coil': 'frequency and tank current up together, or down; count the turns, measure L with the bank off',
   'shorted-turn': 'frequency up and idle current up together; look for touching turns, measure L with the bank off',
   'wrong-dielectric':
     'idle current and capacitor temperature up at the right frequency; polyester and class 2 ceramic lose ten times what polypropylene does',
@@ -76,6 +79,7 @@ export function faultsFor({ model, original }: { model: ReadingModel; original: 
       words: `capacitors of ${formatQuantity({ value: factor * (bank.capacitor.ratings.capacitance?.value ?? 0), dimension: 'capacitance' })} each`,
       change: withCapacitance(factor),
     })),
+    ...otherCoils(original),
     ...(original.tank.coil.geometry !== undefined && original.tank.coil.geometry.turns < 2
       ? []
       : turnsLeft.flatMap((left) =>
