@@ -53,11 +53,7 @@ export function unknownKey({
   const isPartName = isNamed && key === 'name' && value?.kind === 'scalar';
   const help = isPartName
     ? `write the name alone: \`${parent.split('.').at(-1)}: ${value.text}\``
-    : instead !== undefined
-      ? instead
-      : homes.length > 0
-        ? belongsHelp(homes)
-        : (didYouMeanHelp({ word: key, names: allowed }) ?? list);
+    : (instead ?? (homes.length > 0 ? belongsHelp(homes) : (didYouMeanHelp({ word: key, names: allowed }) ?? list)));
   return {
     id: 'unknown-key',
     message: `${quoted(key)} is not a key of ${parent === '' ? what : named(parent)}`,

@@ -65,6 +65,7 @@ describe.concurrent('bank', () => {
     [['--have', 'pp-box-100n-63v=3'], 'did you mean'],
     [['--within', '120 %'], '--within must lie between 0 and 100 %'],
     [['--within', '-5 %'], '--within'],
+    [['--within', '5'], 'did you mean "5 %"?'],
     [['--parallel', '40..8'], 'runs backwards'],
     [['--parallel', '0..8'], 'begin at 1'],
     [['--parallel', '1..99999'], 'goes past 5000'],

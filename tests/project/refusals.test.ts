@@ -130,6 +130,16 @@ test.each([
   ['voltage: 18 V', 'voltage: 18 kV', 'did you mean "18 V"?'],
   ['arrangement: two', 'arrangement: center-tap', 'did you mean `centre-tap`?'],
   ['part: IRFP250N', 'part: irfp250', 'did you mean `IRFP250N`?'],
+  [
+    '    inductance: 1.8 uH\n',
+    '    innerDiameter: 50 mm\n    inductance: 1.8 uH\n',
+    "write `diameter`, to the axis of the conductor: the inner one and the conductor's",
+  ],
+  [
+    '    inductance: 1.8 uH\n',
+    '    shape: solenoid\n    diameter: 56 mm\n    turns: 8\n    conductor: {shape: wire, outerDiameter: 2 mm}\n    inductance: 1.8 uH\n',
+    'add `pitch: 3 mm`',
+  ],
   ['pp-box-100n-630v', 'box-100n-630v', 'did you mean `pp-box-100n-630v`?'],
   ['crossDiode: UF4004', 'crossDiode: BYV29', 'known: UF4004, 1N4148'],
   ['  part: choke-100u-10a-sendust\n', '', 'add `part: choke-100u-10a-sendust` or `inductance: 100 uH`'],
