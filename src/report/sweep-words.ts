@@ -37,7 +37,10 @@ export function keyLines({ keys }: Pick<Sweep, 'keys'>): readonly string[] {
   return keys.map((key) => {
     const { name, values, isWritten } = key;
     const [from, to] = [values[0]!, values.at(-1)!].map((value) => keyValue({ key, value }));
-    return `${name} from ${from} to ${to}, ${values.length} values${isWritten ? '' : ' (not in the file; added to it at every point)'}`;
+    const written = isWritten ? '' : ' (not in the file; added to it at every point)';
+    // the file is edited at this key alone
+    const held = name === 'supply.voltage' ? '; a load given by its power keeps the power (window keeps its resistance)' : '';
+    return `${name} from ${from} to ${to}, ${values.length} values${written}${held}`;
   });
 }
 

@@ -51,6 +51,6 @@ function axisBody({
     return `<line x1="${x(value)}" x2="${x(value)}" y1="${top + 12}" y2="${y}" stroke="#888" stroke-width="0.7"/><text x="${Number(x(value)) + (isRight ? -4 : 4)}" y="${y}" text-anchor="${isRight ? 'end' : 'start'}">${number(value)} ${escaped(checks.join(', '))}</text>`;
   });
   const now = `<path d="M ${x(present)} ${top + 40} v -34" stroke="#c0392b" stroke-width="2"/><text x="${x(present)}" y="${top + 52}" text-anchor="middle">now ${number(present)}</text>`;
-  const frame = `<text x="${left}" y="${top + 2}">${escaped(name)}: green where ${starting === undefined ? 'no check fails' : 'it starts and no check fails, pale where the start is not assessed'}; ${number(from)} to ${number(to)}</text><rect x="${left}" y="${top + 12}" width="${width - left - right}" height="20" fill="#eeeeee" stroke="#888"/>`;
+  const frame = `<text x="${left}" y="${top + 2}">${escaped(name)}: green where ${starting === undefined ? 'no check fails' : 'it starts and no check fails, pale where the start is not assessed'}; ${number(from)} to ${number(to)}${dimension === 'power' ? ', logarithmic' : ''}</text><rect x="${left}" y="${top + 12}" width="${width - left - right}" height="20" fill="#eeeeee" stroke="#888"/>`;
   return { lines: [frame, ...bars, ...marks, now].join('\n'), height: 90 + rungs.length * row };
 }
