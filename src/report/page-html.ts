@@ -18,7 +18,7 @@ const style = `
   th, td { padding: 0.1mm 0.8mm; border: 0.2mm solid #767676; text-align: left; vertical-align: top; }
   thead th { background: #e6e6e6; }
   tbody th { font-weight: normal; }
-  @media screen { body { font-size: 11pt; max-width: 64rem; } h1 { font-size: 18pt; } h2 { margin-top: 5mm; font-size: 13pt; } }
+  @media screen { .scroll { overflow-x: auto; } body { font-size: 11pt; max-width: 64rem; } h1 { font-size: 18pt; } h2 { margin-top: 5mm; font-size: 13pt; } }
   @media print { body { padding: 0; } section.alert ul { columns: 2; column-gap: 4mm; } h2:first-of-type + ul { columns: 2; column-gap: 4mm; } section.alert { -webkit-print-color-adjust: exact; print-color-adjust: exact; } }
 `;
 
@@ -73,7 +73,9 @@ function table({ caption, columns, rows }: Table): string {
     const cells = rest.map((cell) => `<td${cell.length <= longestShort ? ' class="short"' : ''}>${escaped(cell)}</td>`).join('');
     return `<tr><th scope="row">${escaped(first)}</th>${cells}</tr>`;
   });
-  return `<table><caption>${escaped(caption)}</caption><thead><tr>${head}</tr></thead><tbody>${body.join('')}</tbody></table>`;
+  const whole = `<table><caption>${escaped(caption)}</caption><thead><tr>${head}</tr></thead><tbody>${body.join('')}</tbody></table>`;
+  // on a narrow screen it is wider than the page
+  return `<div class="scroll" tabindex="0" role="group" aria-label="Table: ${escaped(columns.join(', '))}">${whole}</div>`;
 }
 
 /** A column that is filled in by hand. */
