@@ -44,7 +44,7 @@ function fanWords({ analysis, policies, depth }: { analysis: Analysis; policies:
   const { bank } = design.tank;
   if (bank.cooling === 'fan' || bank.capacitor.thermalResistance?.fan === undefined) return [];
   const cooled = withBank({ design, bank: { ...bank, cooling: 'fan' } });
-  return bankStateOf({ design: cooled, policies, depth, near: analysis, settledBy: ['fail', 'warn'] }).verdict === 'pass'
+  return bankStateOf({ design: cooled, policies, depth, near: analysis, asked: 'pass' }).verdict === 'pass'
     ? ['moving air as it is (tank.bank.cooling: fan)']
     : [];
 }

@@ -130,7 +130,7 @@ export function searchBank({
     }
     const changed = withBank({ design, bank });
     if (wish.holds !== undefined && !wish.holds(changed)) continue;
-    const state = bankStateOf({ design: changed, policies, depth, near, settledBy: ['fail', 'warn'] });
+    const state = bankStateOf({ design: changed, policies, depth, near, asked: 'pass' });
     if (state.verdict === 'pass') return { passing: { bank, state } };
     // what is open, such as a start that latches, stays open with one capacitor more; what warns beside it may not
     if (state.verdict === 'not assessed' && state.stresses.every(({ verdict }) => verdict !== 'warn')) return { open: { bank, state } };

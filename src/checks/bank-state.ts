@@ -29,6 +29,12 @@ export interface BankStress {
 /** Peaks of a bank of nearly the same capacitance are taken so many times. */
 const nearlySame: Ratio = 1.1;
 
+/** What is asked of a bank: whether it passes, how grave it is, or how far each of its checks is. Transients can be graver than the running driver. */
+export type BankQuestion = 'pass' | 'verdict' | 'stresses';
+
+/** Verdicts of the running driver that settle a question before the transients are asked. */
+const settledBy: Readonly<Record<BankQuestion, readonly Verdict[]>> = { pass: ['fail', 'warn'], verdict: ['fail'], stresses: [] };
+
 /** A bank as its checks see it. */
 export interface BankState {
   readonly verdict: Verdict;
@@ -48,7 +54,7 @@ export function withBank({ design, bank }: { design: Design; bank: Bank }): Desi
  * @param depth     of its transients; while running it is always in closed form
  * @param near      of the design with a bank of nearly the same capacitance, in the time domain: where its transients pass with a tenth
  *   on top, they are not run again
- * @param settledBy  verdicts of the running driver with which the transients are of no interest any more: they can be graver
+ * @param asked     see BankQuestion
  * @returns the gravest verdict and each check's worst, of the running driver alone where that settles it
  */
 export function bankStateOf({
@@ -56,16 +62,16 @@ export function bankStateOf({
   policies,
   depth,
   near,
-  settledBy,
+  asked,
 }: {
   design: Design;
   policies: Policies;
   depth: BankDepth;
   near?: Analysis | undefined;
-  settledBy: readonly Verdict[];
+  asked: BankQuestion;
 }): BankState {
-  const running = settledBy.length === 0 ? undefined : runningBankState({ design, policies });
-  if (running !== undefined && settledBy.includes(running.verdict)) return running;
+  const running = runningBankState({ design, policies });
+  if (settledBy[asked].includes(running.verdict)) return running;
   return attempted(() => {
     const inClosedForm = analysisOf(design);
     if (near?.starts !== undefined) {

@@ -1,3 +1,4 @@
+import { startRuns } from '../driver/settled-start.ts';
 import type { Analysis } from '../driver/analysis.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import { eventsInTime } from './events-in-time.ts';
@@ -14,7 +15,7 @@ const docs: CheckDocs = {
   why: 'With both switches on the supply stands across the chokes and the current rises until a fuse, the supply or a switch gives up.',
   formula:
     'fail: hold-off-running fails, the tank cannot ring, or in the time domain the start, a load put on or one taken away latches or stalls; not assessed: the start was not run or its outcome changes with the pair of switches, or the supply is past its limit, or folds back or switches off at a limit that an event comes within 8 % of; ' +
-    'warn: a hold-off is past a threshold the part may have, or a dip of the supply to a half for 20 periods is not survived; pass: both hold-offs below the lowest threshold, and eleven runs of the start oscillate',
+    `warn: a hold-off is past a threshold the part may have, or a dip of the supply to a half for 20 periods is not survived; pass: both hold-offs below the lowest threshold, and ${startRuns} of the start oscillate`,
   source: `own derivation for the hold-off while running: ${latchErrorWords}; the start by integrating the circuit: square-law switches, exponential diodes, Rosenbrock method`,
   remedy:
     'a switch of lower on-resistance or higher threshold, gates on their own rail with a slowly rising supply, less load at the start',

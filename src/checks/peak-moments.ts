@@ -1,3 +1,4 @@
+import { startRuns } from '../driver/settled-start.ts';
 import type { Analysis } from '../driver/analysis.ts';
 import type { Transient } from '../driver/events.ts';
 import type { Running } from '../driver/operating-point.ts';
@@ -91,7 +92,7 @@ function timedWords({
 }): string {
   const what =
     name === 'switch-on'
-      ? `time domain, eleven runs, 3 % added: ${startWords(analysis.start)}`
+      ? `time domain, ${startRuns}, 3 % added: ${startWords(analysis.start)}`
       : 'time domain, from this load to coil alone, 3 % added';
   if (closedFormDrainPeak === undefined) return what;
   const difference = 100 * (closedFormDrainPeak / drainPeak - 1);

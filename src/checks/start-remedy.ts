@@ -19,7 +19,7 @@ const beforeLongest = 1.25;
 const beyondEnvelope = [1, 5] as const;
 
 /**
- * A supply that rises otherwise, as words of a remedy, that runs with every load in all eleven runs: within the window of the gates as
+ * A supply that rises otherwise, as words of a remedy, that runs with every load in every run of `settledStart`: within the window of the gates as
  * they are fed, else with the gates up before the supply; undefined where none of those tried does.
  */
 export function startRemedy(analysis: Analysis): string | undefined {

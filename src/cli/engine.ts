@@ -40,7 +40,7 @@ export { spreadOfFile } from './spread-file.ts';
 export { spreadCsv, spreadJson } from '../report/spread-data.ts';
 export { spreadSvg } from '../report/spread-svg.ts';
 export { spreadText } from '../report/spread-text.ts';
-export { parsedOption } from './parsed-option.ts';
+export { parsedOption, parsedShare } from './parsed-option.ts';
 export {
   defaultPolicies,
   designInFile,

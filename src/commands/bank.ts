@@ -18,6 +18,7 @@ import {
   InputError,
   mayPlot,
   parsedOption,
+  parsedShare,
   policiesOf,
   projectInFile,
   stockIn,
@@ -150,16 +151,7 @@ function requestOf(flags: {
   readonly most: string;
   readonly 'closed-form': boolean;
 }): Parameters<typeof bankStudy>[0]['request'] {
-  const within = parsedOption({ option: '--within', text: flags.within, dimension: 'ratio' });
-  if (!(within >= 0 && within <= 1))
-    throw new InputError([
-      {
-        id: 'out-of-range',
-        message: '--within must lie between 0 and 100 %',
-        help:
-          within > 1 && /^[\d.]+$/.test(flags.within.trim()) ? `did you mean "${flags.within.trim()} %"?` : 'write a ratio such as "10 %"',
-      },
-    ]);
+  const within = parsedShare({ option: '--within', text: flags.within, most: 1, example: '10 %' });
   const capacitance =
     flags.capacitance === undefined
       ? undefined

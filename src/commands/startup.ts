@@ -9,7 +9,7 @@ import {
   latchMapText,
   mayPlot,
   mayWrite,
-  parsedOption,
+  parsedShare,
   quantityRange,
   recordingCsv,
   recordingSvg,
@@ -62,11 +62,7 @@ Exit status: 0 every event of the project as written runs, 1 one latches, does n
     const { root, version } = this.config;
     const design = designInFile({ path: args.file, root });
     const mismatch =
-      flags.mismatch === undefined ? undefined : parsedOption({ option: '--mismatch', text: flags.mismatch, dimension: 'ratio' });
-    if (mismatch !== undefined && !(mismatch >= 0 && mismatch <= 0.5))
-      throw new InputError([
-        { id: 'out-of-range', message: '--mismatch must lie between 0 and 50 %', help: 'write a ratio such as "2 %"' },
-      ]);
+      flags.mismatch === undefined ? undefined : parsedShare({ option: '--mismatch', text: flags.mismatch, most: 0.5, example: '2 %' });
     const options = { cold: flags.cold, ...(mismatch === undefined ? {} : { mismatch }) };
     const title = design.title ?? 'untitled';
     if (flags.rise !== undefined) {

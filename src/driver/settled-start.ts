@@ -26,6 +26,9 @@ export interface SettledStart {
   readonly needs?: Ampere;
 }
 
+/** How many they are, for a text. */
+export const startRuns = 'eleven runs';
+
 /** Drain peaks, and choke currents, of runs that differ by more are undecided: the pair's mismatch decides, not the design. */
 const agreement = 1.25;
 const agreementOfCurrent = 2.5;

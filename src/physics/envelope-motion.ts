@@ -122,14 +122,11 @@ export class EnvelopeMotion {
       const of = (time: Second): number => this.evaluated(rising, time);
       return of(from) > 0 && of(to) < 0 ? bracketedRoot({ of, from, to }) : undefined;
     };
-    const crests: Second[] = [];
-    let seen = 0;
-    for (; seen < Math.min(searched, pieces) && crests.length === 0; seen++) crests.push(...listed(crestIn(seen)));
-    for (let i = pieces - 1; i >= Math.max(seen, pieces - searched); i--) {
-      const last = crestIn(i);
-      if (last !== undefined) return [...crests, last];
-    }
-    return crests;
+    let [seen, next]: [number, number] = [0, pieces - 1];
+    let [firstCrest, lastCrest]: [Second | undefined, Second | undefined] = [undefined, undefined];
+    while (firstCrest === undefined && seen < Math.min(searched, pieces)) firstCrest = crestIn(seen++);
+    while (lastCrest === undefined && next >= Math.max(seen, pieces - searched)) lastCrest = crestIn(next--);
+    return [firstCrest, lastCrest].filter((crest) => crest !== undefined);
   }
 
   private evaluated({ offset, slope, even, odd }: Course, t: Second): number {
@@ -168,8 +165,4 @@ export class EnvelopeMotion {
     if (!(ratio > 0 && rate * ratio < 1)) return undefined;
     return rate === 0 ? ratio : Math.atanh(rate * ratio) / rate;
   }
-}
-
-function listed(time: Second | undefined): readonly Second[] {
-  return time === undefined ? [] : [time];
 }

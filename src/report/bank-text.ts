@@ -2,7 +2,7 @@ import { Chalk } from 'chalk';
 import type { Verdict } from '../checks/judge.ts';
 import type { BankOption, BankStudy, PartAnswer, SetBy } from '../studies/bank.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
-import { bankLine, openReasons, openWords, pastWords, riseOf, usesWords, volumeWords } from './bank-words.ts';
+import { bankLine, openSentences, openWords, pastWords, riseOf, usesWords, volumeWords } from './bank-words.ts';
 import { hanging } from './wrap.ts';
 
 /** How a table of banks may look. */
@@ -103,7 +103,7 @@ function block({ title, answers, style }: { title: string; answers: readonly Par
   const found = answers.flatMap((answer) => (answer.kind === 'none' ? [] : [answer]));
   if (found.length === 0) return [];
   // what is open for every bank of the list is told once
-  const shared = found.map(({ option }) => openReasons(option.state)).reduce((a, b) => a.filter((reason) => b.includes(reason)));
+  const shared = found.map(({ option }) => openSentences(option.state)).reduce((a, b) => a.filter((reason) => b.includes(reason)));
   return [
     '',
     ...hanging({ text: title, first: '  ', width }),

@@ -2,6 +2,7 @@ import type { BankState, BankStress } from '../checks/bank-state.ts';
 import type { BankOption } from '../studies/bank.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
 import type { CubicMetre, Ratio } from '../units/si.ts';
+import { openReasons } from './open-reasons.ts';
 
 /** A bank as it is written into the project file; a part given inline stays as it stands there. */
 export function bankLine({ capacitor, series, parallel, cooling }: BankOption['bank']): string {
@@ -58,19 +59,14 @@ function limitWords({ id, value, limit, dimension }: BankStress): string {
 
 /** Why checks of a bank were not assessed, each reason once; without those that are told elsewhere. */
 export function openWords(state: BankState, toldElsewhere: readonly string[] = []): string {
-  return openReasons(state)
+  return openSentences(state)
     .filter((reason) => !toldElsewhere.includes(reason))
     .join('; ');
 }
 
 /** Each reason with the checks that it leaves open. */
-export function openReasons({ stresses }: BankState): readonly string[] {
-  const open = stresses.filter(({ verdict }) => verdict === 'not assessed');
-  const reasons = [...new Set(open.map(({ reason }) => reason ?? 'not known'))];
-  return reasons.map((reason) => {
-    const ids = open.filter((stress) => (stress.reason ?? 'not known') === reason).map(({ id }) => id);
-    return `${ids.join(', ')}: ${reason}`;
-  });
+export function openSentences({ stresses }: BankState): readonly string[] {
+  return openReasons(stresses).map(({ ids, reason }) => `${ids.join(', ')}: ${reason}`);
 }
 
 /** Volume of boxes, in cm³. */

@@ -1,3 +1,4 @@
+import { startRuns } from '../driver/settled-start.ts';
 import { isKnown, type Maybe } from '../driver/known.ts';
 import type { BringupCard } from '../studies/bringup/card.ts';
 import type { AbortLimits, VoltageStep } from '../studies/bringup/steps.ts';
@@ -38,7 +39,7 @@ export function stepBlocks(card: BringupCard): readonly Block[] {
     heading,
     {
       kind: 'table',
-      caption: `Expected, nominal. Idle: ${loads.idle.name}. Loaded: ${loads.loaded?.name ?? 'no load in the project'}. Start: highest of eleven runs. Temperatures are steady ones, which a minute does not reach: an upper bound`,
+      caption: `Expected, nominal. Idle: ${loads.idle.name}. Loaded: ${loads.loaded?.name ?? 'no load in the project'}. Start: highest of ${startRuns}. Temperatures are steady ones, which a minute does not reach: an upper bound`,
       columns: columns('reading'),
       rows: expectedRows(taken),
     },

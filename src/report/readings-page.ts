@@ -6,6 +6,7 @@ import type { Estimate } from '../studies/readings/estimates.ts';
 import { isTemperature, readingKinds } from '../studies/readings/observed.ts';
 import type { ReadingsStudy } from '../studies/readings/study.ts';
 import { formatQuantity } from '../units/format-quantity.ts';
+import { openReasons } from './open-reasons.ts';
 import type { Block, Page } from './page.ts';
 import { verdictCounts } from './review-report.ts';
 
@@ -127,6 +128,7 @@ function marginBlocks({ asBuilt, builds }: ReadingsStudy): readonly Block[] {
     .filter(({ verdict, margin }) => verdict === 'pass' && margin !== null)
     .toSorted((a, b) => a.margin! - b.margin!)
     .slice(0, tightest);
+  const open = openReasons(asBuilt).map(({ ids, reason }) => `${ids.join(', ')} not assessed: ${reason}`);
   const many = builds.length > 1 ? `; of each check the worst of ${builds.length} that the readings do not tell apart` : '';
   return [
     { kind: 'paragraph', text: `Reviewed at the project's own voltage with ${builds.join('; or ')}${many}.` },
@@ -136,20 +138,8 @@ function marginBlocks({ asBuilt, builds }: ReadingsStudy): readonly Block[] {
       columns: ['check', 'verdict', 'value', 'limit', 'margin'],
       rows: [...grave, ...close].map(marginRow),
     },
-    ...openReasons(asBuilt),
+    ...(open.length === 0 ? [] : [{ kind: 'list' as const, items: open }]),
   ];
-}
-
-/** Why checks are not assessed, each reason once with all that it holds for. */
-function openReasons(asBuilt: readonly Result[]): readonly Block[] {
-  const idsOf = new Map<string, string[]>();
-  for (const { id, verdict, reason } of asBuilt) {
-    if (verdict !== 'not assessed' || reason === undefined) continue;
-    idsOf.set(reason, [...(idsOf.get(reason) ?? []), id]);
-  }
-  const items = [...idsOf].map(([reason, ids]) => `${ids.join(', ')} not assessed: ${reason}`);
-  if (items.length === 0) return [];
-  return [{ kind: 'list', items }];
 }
 
 function marginRow({ id, verdict, value, limit, dimension, margin }: Result): readonly string[] {

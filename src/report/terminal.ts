@@ -4,6 +4,7 @@ import type { Result } from '../checks/result.ts';
 import { sourceWords } from '../parts/source-words.ts';
 import { comparison } from './comparison.ts';
 import { faultLines } from './fault-lines.ts';
+import { openReasons } from './open-reasons.ts';
 import { operatingLines } from './operating-lines.ts';
 import { painter } from './paint.ts';
 import { ratingLines } from './rating-lines.ts';
@@ -95,18 +96,10 @@ function referredResults(results: readonly Result[]): readonly Result[] {
 }
 
 function referredLines({ results, width }: { results: readonly Result[]; width: number }): readonly string[] {
-  const reasons = [...new Set(results.map(({ reason = '' }) => reason))];
-  return reasons.flatMap((reason) => [
+  return openReasons(results).flatMap(({ ids, reason }) => [
     '',
     ...hanging({ text: `not assessed: ${reason}`, first: '  ', width }),
-    ...hanging({
-      text: results
-        .filter((result) => result.reason === reason)
-        .map(({ id }) => id)
-        .join(', '),
-      first: indent,
-      width,
-    }),
+    ...hanging({ text: ids.join(', '), first: indent, width }),
   ]);
 }
 

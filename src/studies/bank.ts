@@ -141,7 +141,7 @@ export function bankStudy({
 }): BankStudy {
   const { depth } = request;
   const own = design.tank.bank;
-  const now = bankOption({ design, bank: own, state: bankStateOf({ design, policies, depth, settledBy: [] }) });
+  const now = bankOption({ design, bank: own, state: bankStateOf({ design, policies, depth, asked: 'stresses' }) });
   const wish = wishOf({ design, request });
   const answers = parts.map((capacitor, i) => {
     const answer = answerFor({ design, policies, capacitor, wish, request });
@@ -170,7 +170,7 @@ function answerFor(of: { design: Design; policies: Policies; capacitor: Capacito
     running?.state.verdict === 'warn'
       ? {
           ...running,
-          state: bankStateOf({ design: withBank({ design, bank: running.bank }), policies, depth: 'closed form', settledBy: [] }),
+          state: bankStateOf({ design: withBank({ design, bank: running.bank }), policies, depth: 'closed form', asked: 'stresses' }),
         }
       : running;
   const worst = nearest && worstStress(nearest.state);
@@ -206,7 +206,7 @@ function setBy({
   );
   const limitOf = (other: Bank | undefined): string => {
     if (other === undefined) return request.keep;
-    const state = bankStateOf({ design: withBank({ design, bank: other }), policies, depth: request.depth, settledBy: ['fail', 'warn'] });
+    const state = bankStateOf({ design: withBank({ design, bank: other }), policies, depth: request.depth, asked: 'pass' });
     return worstStress(state)?.id ?? request.keep;
   };
   const parallel = limitOf(holding.find((other) => other.series === bank.series && other.parallel === bank.parallel - 1));
@@ -239,7 +239,7 @@ export function bankCurve({
 }): readonly BankOption[] {
   return counts.map((parallel, i) => {
     const bank: Bank = { capacitor, parallel, series, cooling: design.tank.bank.cooling };
-    const state = bankStateOf({ design: withBank({ design, bank }), policies, depth, settledBy: ['fail'] });
+    const state = bankStateOf({ design: withBank({ design, bank }), policies, depth, asked: 'verdict' });
     progress((i + 1) / counts.length);
     return bankOption({ design: withCoilAsItIs(design), bank, state });
   });

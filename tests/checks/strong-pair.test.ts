@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { nominalCorner } from '../../src/driver/corner.ts';
 import { operatingPoint } from '../../src/driver/operating-point.ts';
+import { settledStart, startRuns } from '../../src/driver/settled-start.ts';
 import { timedStart } from '../../src/driver/time-domain/switch-on.ts';
-import { designOf, reviewedInTime } from './reviewed.ts';
+import { outcomeWord } from '../driver/outcome-word.ts';
+import { designOf, measuredPad, reviewedInTime } from './reviewed.ts';
 
 /** An invented heater on a gate rail of its own: a pair of 1.5 times the stated strength latches in a band of supply voltages. */
 const heater = `
@@ -29,8 +31,7 @@ describe('a pair that latches only between the corners of the supply', () => {
   const design = designOf(heater);
   const outcomeAt = (supply: number): string => {
     const point = operatingPoint({ design, load: design.loads[0]!, corner: { ...nominalCorner, supply } });
-    const event = timedStart({ design, point, pair: { mismatch: 0.05, strength: 1.5, junction: 298.15 } });
-    return 'unknown' in event ? event.unknown : event.outcome;
+    return outcomeWord(timedStart({ design, point, pair: { mismatch: 0.05, strength: 1.5, junction: 298.15 } }));
   };
 
   test('latches at nominal values, and runs with the supply at either end', () => {
@@ -42,4 +43,12 @@ describe('a pair that latches only between the corners of the supply', () => {
     expect(result.verdict).toBe('not assessed');
     expect(result.reason).toMatch(/at nominal values, with thresholds 5 % apart and switches of 1.5 times the stated strength it latches/);
   });
+});
+
+test('a start that runs was run as often as reports tell', () => {
+  const design = designOf(measuredPad);
+  const [load] = design.loads;
+  const point = operatingPoint({ design, load: load!, corner: nominalCorner });
+  expect(startRuns).toBe('eleven runs');
+  expect(settledStart({ design, point, weak: point })).toMatchObject({ outcome: 'runs', runs: 11 });
 });

@@ -3,6 +3,7 @@ import { cornersOf, strongestCorner } from '../../src/driver/corner.ts';
 import { operatingPoint } from '../../src/driver/operating-point.ts';
 import { timedStart } from '../../src/driver/time-domain/switch-on.ts';
 import { usualPair } from '../../src/driver/usual-pair.ts';
+import { outcomeWord } from '../driver/outcome-word.ts';
 import { designOf, reviewedInTime } from './reviewed.ts';
 
 /** Starts with a small bank, where its drains go highest, and latches with a large one. Invented. */
@@ -29,8 +30,7 @@ test('a start that latches with a large bank alone fails, whatever it does with 
   const corners = cornersOf(design);
   const outcomeAt = (corner: (typeof corners)[number]): string => {
     const point = operatingPoint({ design, load: design.loads[1]!, corner });
-    const run = timedStart({ design, point, pair: usualPair(point) });
-    return 'unknown' in run ? run.unknown : run.outcome;
+    return outcomeWord(timedStart({ design, point, pair: usualPair(point) }));
   };
   const small = corners.find(({ supply, capacitor, coil }) => supply > 1 && capacitor < 1 && coil < 1)!;
   const strong = strongestCorner(corners);

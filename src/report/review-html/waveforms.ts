@@ -1,3 +1,4 @@
+import { startRuns } from '../../driver/settled-start.ts';
 import { timeIn, type Recording, type Tail, type Track } from '../../driver/time-domain/recorder.ts';
 import type { LoadStart, SwitchOnWaveforms } from '../../studies/switch-on-waveforms.ts';
 import type { Dimension } from '../../units/dimension.ts';
@@ -27,7 +28,7 @@ export function waveformsHtml({ waveforms, prefix }: { waveforms: SwitchOnWavefo
     return '<p>Not computed: the time domain was left out of this review (<code>--closed-form</code>), so no start passes either.</p>';
   const { starts, drawn, mismatch } = waveforms;
   const apart = formatQuantity({ value: mismatch, dimension: 'ratio' });
-  const table = `<div class="scroll" tabindex="0" role="group" aria-label="Table of starts"><table><caption>Start with each load: one run of the nominal driver, thresholds ${apart} apart. The verdict on the start rests on eleven runs: see latch-up.</caption><thead><tr><th scope="col">load</th><th scope="col">outcome</th><th scope="col">drain peak</th><th scope="col">supply current peak</th></tr></thead><tbody>${starts.map(startRow).join('')}</tbody></table></div>`;
+  const table = `<div class="scroll" tabindex="0" role="group" aria-label="Table of starts"><table><caption>Start with each load: one run of the nominal driver, thresholds ${apart} apart. The verdict on the start rests on ${startRuns}: see latch-up.</caption><thead><tr><th scope="col">load</th><th scope="col">outcome</th><th scope="col">drain peak</th><th scope="col">supply current peak</th></tr></thead><tbody>${starts.map(startRow).join('')}</tbody></table></div>`;
   if (drawn === undefined) return `${table}<p>No start could be run, so there is nothing to draw.</p>`;
   const { load, outcome, period, recording, tail } = drawn;
   const { gap } = recording;

@@ -34,7 +34,7 @@ const above = 1.2;
 
 /** What the gates of a design should read when they alone are powered. */
 export function gateTest(design: Design): GateTest {
-  const { pullUp, pullDown = Infinity, clamp } = design.gates;
+  const { pullUp, clamp } = design.gates;
   const gate = gateNetworkAt({ design, corner: nominalCorner });
   const { feed } = gate;
   const gateRated = design.switches.mosfet.ratings.gateVoltage?.value;
@@ -46,7 +46,7 @@ export function gateTest(design: Design): GateTest {
       low: gate.lowestHigh,
       value: gate.high,
       high: gate.peak,
-      unclamped: gateHighVoltage({ feed, pullUp: pullUp.resistance, pullDown, clamp: Infinity }),
+      unclamped: unclampedGate({ design, feed }),
     },
     tied: { low: tiedGate({ design, feed, rating: 'thresholdMin' }), high: tiedGate({ design, feed, rating: 'thresholdMax' }) },
     beside: gate.diodeDrop,
@@ -59,7 +59,7 @@ export function gateTest(design: Design): GateTest {
             rated: clamp.ratings.power?.value,
           },
         }),
-    pullUp: { power: (feed - lowestGate({ design, feed, pullDown })) ** 2 / pullUp.resistance, rated: pullUp.power },
+    pullUp: { power: (feed - lowestGate({ design, feed })) ** 2 / pullUp.resistance, rated: pullUp.power },
     ...(gateRated === undefined ? {} : { gateRated }),
     hold: pullUp.hold,
   };
@@ -69,15 +69,20 @@ function tiedGate({ design, feed, rating }: { design: Design; feed: Volt; rating
   const { pullUp, pullDown = Infinity } = design.gates;
   const { mosfet } = design.switches;
   const threshold: Maybe = mosfet.ratings[rating]?.value ?? { unknown: `${mosfet.name} gives no ${rating}` };
-  const open = gateHighVoltage({ feed, pullUp: pullUp.resistance, pullDown, clamp: Infinity });
+  const open = unclampedGate({ design, feed });
   return whenKnown({ threshold, k: switchModelOf(design).channelConstant }, ({ threshold: edge, k }) => {
     const current = Math.max(0, (feed - edge) / pullUp.resistance - edge / pullDown);
     return Math.min(open, plateauVoltage({ threshold: edge, current, channelConstant: k }));
   });
 }
 
-function lowestGate({ design, feed, pullDown }: { design: Design; feed: Volt; pullDown: number }): Volt {
+/** Pull-up and pull-down alone. */
+function unclampedGate({ design: { gates }, feed }: { design: Design; feed: Volt }): Volt {
+  const { pullUp, pullDown = Infinity } = gates;
+  return gateHighVoltage({ feed, pullUp: pullUp.resistance, pullDown, clamp: Infinity });
+}
+
+function lowestGate({ design, feed }: { design: Design; feed: Volt }): Volt {
   const tied = tiedGate({ design, feed, rating: 'thresholdMin' });
-  const { resistance } = design.gates.pullUp;
-  return isKnown(tied) ? tied : gateHighVoltage({ feed: 0, pullUp: resistance, pullDown, clamp: Infinity });
+  return isKnown(tied) ? tied : unclampedGate({ design, feed: 0 });
 }

@@ -6,8 +6,8 @@ import type { Rating } from '../../parts/part.ts';
 import { formatQuantity } from '../../units/format-quantity.ts';
 import type { Ratio } from '../../units/si.ts';
 import type { ReadingModel } from './model.ts';
-import { otherCoils } from './other-coils.ts';
 import { scaledLoad } from './model.ts';
+import { otherCoils, scaledCoil } from './other-coils.ts';
 
 /** A fault of one size that a driver may have. */
 export interface Fault {
@@ -86,7 +86,7 @@ export function faultsFor({ model, original }: { model: ReadingModel; original: 
           turnLosses.map((loss): Fault => ({
             id: 'shorted-turn',
             words: `a shorted turn that leaves ${percent(left)} of L and ${loss} times the coil’s loss`,
-            change: withShortedTurn({ left, loss }),
+            change: scaledCoil({ inductance: left, resistance: loss }),
           })),
         )),
     ...lossTangents.flatMap((value): readonly Fault[] => withLoss({ design, value })),
@@ -147,15 +147,6 @@ export function withCapacitance(factor: Ratio): (design: Design) => Design {
     const capacitance = scaled(ratings.capacitance, factor);
     const capacitor = { ...bank.capacitor, ratings: { ...ratings, ...(capacitance === undefined ? {} : { capacitance }) } };
     return { ...design, tank: { ...design.tank, bank: { ...bank, capacitor } } };
-  };
-}
-
-function withShortedTurn({ left, loss }: { left: Ratio; loss: Ratio }): (design: Design) => Design {
-  return (design) => {
-    const { coil } = design.tank;
-    const { inductance, resistance } = coil;
-    if (inductance === undefined || resistance === undefined) return design;
-    return { ...design, tank: { ...design.tank, coil: { ...coil, inductance: left * inductance, resistance: loss * resistance } } };
   };
 }
 

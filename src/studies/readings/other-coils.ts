@@ -45,7 +45,8 @@ function inductanceOver({ original, turns }: { original: Design; turns: number }
   }
 }
 
-function scaledCoil(factors: { inductance: Ratio; resistance: Ratio }): Fault['change'] {
+/** A design whose coil, given by its values, has so many times of them. */
+export function scaledCoil(factors: { inductance: Ratio; resistance: Ratio }): Fault['change'] {
   return (design) => {
     const { coil } = design.tank;
     const { inductance, resistance } = coil;
